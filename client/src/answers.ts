@@ -1,0 +1,109 @@
+import * as vscode from 'vscode';
+import { showPage } from './pages.ts';
+import { type Answer, type Choice, type CommandParams, request, type Span } from './protocol.ts';
+import type { Session } from './session.ts';
+
+/** Sends a command to the server and does what its answers say. */
+export async function carryOut(session: Session, name: string, args: unknown[]): Promise<void> {
+  const params = paramsOf(args);
+  if (!params) {
+    void vscode.window.showInformationMessage('Open a program first.');
+    return;
+  }
+  const client = await session.client();
+  const ask = async (method: string, sent: CommandParams) => {
+    const answers = await client.sendRequest<Answer[] | Answer | null>(request.command(method), sent);
+    for (const answer of [answers ?? []].flat()) await act(answer);
+  };
+  const act = async (answer: Answer): Promise<void> => {
+    switch (answer.do) {
+      case 'say':
+        return say(answer);
+      case 'edit':
+        return edit(answer);
+      case 'open':
+        return open(answer);
+      case 'page':
+        return showPage(answer);
+      case 'ask': {
+        const chosen = await choose(answer);
+        if (chosen !== undefined) await ask(answer.request, { ...params, args: [...answer.args, chosen] });
+      }
+    }
+  };
+  await ask(name, params);
+}
+
+/** The file is the one given (folder view, link) or the one in front; the place is that of the cursor. */
+function paramsOf(args: unknown[]): CommandParams | undefined {
+  const editor = vscode.window.activeTextEditor;
+  const [first, ...rest] = args;
+  const given =
+    first instanceof vscode.Uri ? first : typeof first === 'string' ? vscode.Uri.parse(first) : undefined;
+  const uri = given ?? editor?.document.uri;
+  if (!uri) return undefined;
+  const inFront = editor?.document.uri.toString() === uri.toString();
+  const position = inFront ? editor.selection.active : undefined;
+  return {
+    uri: uri.toString(),
+    ...(position ? { position: { line: position.line, character: position.character } } : {}),
+    // What the editor itself adds in menus (lists of resources, group ids) is not ours.
+    args: typeof first === 'string' ? rest : [],
+  };
+}
+
+async function say(answer: Extract<Answer, { do: 'say' }>): Promise<void> {
+  const options = answer.detail ? { detail: answer.detail, modal: true } : {};
+  if (answer.severity === 'error') void vscode.window.showErrorMessage(answer.text, options);
+  else if (answer.severity === 'warning') void vscode.window.showWarningMessage(answer.text, options);
+  else void vscode.window.showInformationMessage(answer.text, options);
+}
+
+async function edit(answer: Extract<Answer, { do: 'edit' }>): Promise<void> {
+  const change = new vscode.WorkspaceEdit();
+  const uri = vscode.Uri.parse(answer.uri);
+  const label = { label: answer.label, needsConfirmation: false };
+  for (const { range, newText } of answer.edits) change.replace(uri, rangeOf(range), newText, label);
+  if (!(await vscode.workspace.applyEdit(change)))
+    void vscode.window.showWarningMessage(
+      `Not changed: ${answer.label}. The file was changed meanwhile or cannot be written.`,
+    );
+}
+
+async function open(answer: Extract<Answer, { do: 'open' }>): Promise<void> {
+  const uri = vscode.Uri.parse(answer.uri);
+  const document =
+    answer.content === undefined
+      ? await vscode.workspace.openTextDocument(uri)
+      : await openUnsaved(uri, answer.content);
+  const selection = answer.range && rangeOf(answer.range);
+  await vscode.window.showTextDocument(document, { selection, viewColumn: vscode.ViewColumn.Beside });
+}
+
+/** Opens text under the name that it would be saved as; nothing is written until the person saves. */
+async function openUnsaved(uri: vscode.Uri, content: string): Promise<vscode.TextDocument> {
+  const document = await vscode.workspace.openTextDocument(uri.with({ scheme: 'untitled' }));
+  if (document.getText() === '') {
+    const fill = new vscode.WorkspaceEdit();
+    fill.insert(document.uri, new vscode.Position(0, 0), content);
+    await vscode.workspace.applyEdit(fill);
+  }
+  return document;
+}
+
+async function choose(answer: Extract<Answer, { do: 'ask' }>): Promise<unknown> {
+  const items = answer.choices.map((choice: Choice) => ({ ...choice, picked: answer.many && choice.picked }));
+  const options = {
+    title: answer.title,
+    placeHolder: answer.title,
+    matchOnDescription: true,
+    matchOnDetail: true,
+  };
+  if (!answer.many) return (await vscode.window.showQuickPick(items, options))?.value;
+  return (await vscode.window.showQuickPick(items, { ...options, canPickMany: true }))?.map(
+    item => item.value,
+  );
+}
+
+const rangeOf = ({ start, end }: Span): vscode.Range =>
+  new vscode.Range(start.line, start.character, end.line, end.character);

@@ -1,0 +1,85 @@
+import * as vscode from 'vscode';
+import type { Status } from './protocol.ts';
+import { commandId } from './tables/commands.ts';
+import type { HintLevel } from './tables/settings.ts';
+
+const ours: vscode.DocumentSelector = [{ language: 'rs274' }];
+const severities = {
+  information: vscode.LanguageStatusSeverity.Information,
+  warning: vscode.LanguageStatusSeverity.Warning,
+  error: vscode.LanguageStatusSeverity.Error,
+};
+const hintWords: Record<HintLevel, string> = {
+  off: 'hints: off',
+  changes: 'hints: changes',
+  every: 'hints: every block',
+};
+
+/** The language status items: what is known about the program in front, and how much is shown beside its lines. */
+export class StatusItems implements vscode.Disposable {
+  private readonly review = vscode.languages.createLanguageStatusItem('tapeproof.review', ours);
+  private readonly hints = vscode.languages.createLanguageStatusItem('tapeproof.hints', ours);
+  private readonly known = new Map<string, Status>();
+  private readonly listening: vscode.Disposable;
+
+  constructor() {
+    this.review.name = 'Tapeproof: review';
+    this.hints.name = 'Tapeproof: hints';
+    this.hints.command = { command: commandId('cycleHints'), title: 'Change' };
+    this.clear();
+    this.listening = vscode.Disposable.from(
+      vscode.window.onDidChangeActiveTextEditor(() => this.show()),
+      vscode.workspace.onDidCloseTextDocument(document => this.known.delete(document.uri.toString())),
+      vscode.workspace.onDidChangeConfiguration(change => {
+        if (change.affectsConfiguration('tapeproof.hints.level')) this.show();
+      }),
+    );
+  }
+
+  /** Keeps what the server says about a program and shows it when that program is in front. */
+  take(status: Status): void {
+    // The server may write an address with other escapes than the editor does.
+    this.known.set(vscode.Uri.parse(status.uri).toString(), status);
+    this.show();
+  }
+
+  /** The server is gone: says why and offers to start it again. */
+  fail(reason: string): void {
+    this.known.clear();
+    this.review.busy = false;
+    this.review.text = 'no review';
+    this.review.detail = reason;
+    this.review.severity = vscode.LanguageStatusSeverity.Error;
+    this.review.command = { command: commandId('restartServer'), title: 'Start again' };
+  }
+
+  clear(): void {
+    this.known.clear();
+    this.review.text = 'reading the program';
+    this.review.detail = undefined;
+    this.review.severity = vscode.LanguageStatusSeverity.Information;
+    this.review.command = undefined;
+    this.show();
+  }
+
+  dispose(): void {
+    this.listening.dispose();
+    this.review.dispose();
+    this.hints.dispose();
+  }
+
+  private show(): void {
+    const uri = vscode.window.activeTextEditor?.document.uri;
+    const level = vscode.workspace
+      .getConfiguration('tapeproof', uri)
+      .get<HintLevel>('hints.level', 'changes');
+    this.hints.text = hintWords[level];
+    const status = uri && this.known.get(uri.toString());
+    if (!status) return;
+    this.review.text = status.text;
+    this.review.detail = status.detail;
+    this.review.severity = severities[status.severity ?? 'information'];
+    this.review.busy = status.busy ?? false;
+    this.review.command = { command: commandId('chooseDialect'), title: 'Change' };
+  }
+}
