@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { exists } from './files.ts';
 import { showPage } from './pages.ts';
 import { type Answer, type Choice, type CommandParams, request, type Span } from './protocol.ts';
 import type { Session } from './session.ts';
@@ -72,10 +73,10 @@ async function edit(answer: Extract<Answer, { do: 'edit' }>): Promise<void> {
 
 async function open(answer: Extract<Answer, { do: 'open' }>): Promise<void> {
   const uri = vscode.Uri.parse(answer.uri);
-  const document =
-    answer.content === undefined
-      ? await vscode.workspace.openTextDocument(uri)
-      : await openUnsaved(uri, answer.content);
+  const content = (await exists(uri)) ? undefined : answer.content;
+  const document = await (content === undefined
+    ? vscode.workspace.openTextDocument(uri)
+    : openUnsaved(uri, content));
   const selection = answer.range && rangeOf(answer.range);
   await vscode.window.showTextDocument(document, { selection, viewColumn: vscode.ViewColumn.Beside });
 }

@@ -16,8 +16,7 @@ async function readFile({ uri, most_bytes }: ReadFileParams): Promise<ReadFileRe
     const bytes = await vscode.workspace.fs.readFile(at);
     return { text: new TextDecoder().decode(bytes), modified: mtime };
   } catch (error) {
-    const missing = error instanceof vscode.FileSystemError && error.code === 'FileNotFound';
-    return missing ? { missing: 'not there' } : { missing: 'not readable', detail: String(error) };
+    return isNotThere(error) ? { missing: 'not there' } : { missing: 'not readable', detail: String(error) };
   }
 }
 
@@ -30,3 +29,16 @@ async function listFolder({ uri }: ListFolderParams): Promise<string[]> {
     throw error;
   }
 }
+
+export async function exists(uri: vscode.Uri): Promise<boolean> {
+  try {
+    await vscode.workspace.fs.stat(uri);
+    return true;
+  } catch (error) {
+    if (isNotThere(error)) return false;
+    throw error;
+  }
+}
+
+const isNotThere = (error: unknown): boolean =>
+  error instanceof vscode.FileSystemError && error.code === 'FileNotFound';

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { exists } from './files.ts';
 
 /** Copies the sample job out of the extension, so that it can be changed freely, and opens it; what was changed there is kept. */
 export async function openSampleJob(context: vscode.ExtensionContext): Promise<void> {
@@ -19,11 +20,7 @@ export async function openWalkthrough(context: vscode.ExtensionContext): Promise
 }
 
 async function copyOnce(from: vscode.Uri, to: vscode.Uri): Promise<void> {
-  try {
-    await vscode.workspace.fs.stat(to);
-  } catch (error) {
-    if (!(error instanceof vscode.FileSystemError && error.code === 'FileNotFound')) throw error;
-    // Read and written, not copied: the extension may lie in another file system than its storage.
-    await vscode.workspace.fs.writeFile(to, await vscode.workspace.fs.readFile(from));
-  }
+  if (await exists(to)) return;
+  // Read and written, not copied: the extension may lie in another file system than its storage.
+  await vscode.workspace.fs.writeFile(to, await vscode.workspace.fs.readFile(from));
 }

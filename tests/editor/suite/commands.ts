@@ -1,0 +1,73 @@
+import * as vscode from 'vscode';
+import { commandId, commands } from '../../../client/src/tables/commands.ts';
+import { check, type Host, openProgram, placeOf, until } from './support.ts';
+
+/** Every command of the table is there, and those that show something show it. */
+export function commandCases(_host: Host): void {
+  teardown(() => vscode.commands.executeCommand('workbench.action.closeEditorsInOtherGroups'));
+
+  test('every command of the table is registered', async () => {
+    const known = new Set(await vscode.commands.getCommands(true));
+    const missing = commands.map(row => commandId(row.name)).filter(id => !known.has(id));
+    check(missing.length === 0, `not registered: ${missing.join()}`);
+  });
+
+  test('the sample job opens from a copy, with its setup sheet beside it', async () => {
+    await vscode.commands.executeCommand('tapeproof.openSampleJob');
+    const { document } = await until('the sample', () => {
+      const editor = vscode.window.activeTextEditor;
+      return editor?.document.uri.path.endsWith('/sample/bracket.nc') && editor;
+    });
+    check(document.languageId === 'rs274', document.languageId);
+    check(vscode.workspace.fs.isWritableFileSystem(document.uri.scheme), 'the copy cannot be changed');
+    const folder = vscode.Uri.joinPath(document.uri, '..');
+    const names = (await vscode.workspace.fs.readDirectory(folder)).map(([name]) => name);
+    check(names.includes('bracket.setup.json'), names.join());
+    await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+  });
+
+  test('the setup sheet opens beside the program', async () => {
+    const document = await openProgram('bracket/bracket.nc');
+    await vscode.commands.executeCommand('tapeproof.openSetupSheet');
+    const sheet = await until('the sheet', () =>
+      vscode.window.visibleTextEditors.find(editor =>
+        editor.document.uri.path.endsWith('bracket.setup.json'),
+      ),
+    );
+    check(sheet.document.languageId === 'jsonc', sheet.document.languageId);
+    check(
+      sheet.document.uri.path.startsWith(document.uri.path.replace('bracket.nc', '')),
+      sheet.document.uri.path,
+    );
+  });
+
+  for (const name of ['checkBeforeSending', 'showReport', 'showProveout'] as const) {
+    test(`${commandId(name)} shows a page`, async () => {
+      await openProgram('bracket/bracket.nc');
+      await vscode.commands.executeCommand(commandId(name));
+      await until('a second tab', () =>
+        vscode.window.tabGroups.all.flatMap(group => group.tabs).some(isPage),
+      );
+    });
+  }
+
+  test('a restart brings hints back', async () => {
+    const document = await openProgram('bracket/bracket.nc');
+    await vscode.commands.executeCommand('tapeproof.restartServer');
+    const editor = vscode.window.activeTextEditor!;
+    editor.selection = new vscode.Selection(placeOf(document, 'F72.'), placeOf(document, 'F72.'));
+    await until('hints', async () => {
+      const all = new vscode.Range(0, 0, document.lineCount, 0);
+      const hints = await vscode.commands.executeCommand<unknown[]>(
+        'vscode.executeInlayHintProvider',
+        document.uri,
+        all,
+      );
+      return hints?.length;
+    });
+  });
+}
+
+const isPage = ({ input }: vscode.Tab): boolean =>
+  input instanceof vscode.TabInputWebview ||
+  (input instanceof vscode.TabInputText && input.uri.scheme === 'tapeproof-page');

@@ -1,0 +1,88 @@
+import * as vscode from 'vscode';
+
+/** What differs between the hosts that run the cases. */
+export interface Host {
+  kind: 'node' | 'web';
+  /** Where the stand-in editor takes requests for pictures and drawn text; empty in a downloaded editor. */
+  url: string | undefined;
+  fail: boolean;
+}
+
+export const pause = (ms: number): Promise<void> => new Promise(done => setTimeout(done, ms));
+
+export function check(condition: unknown, message: string): asserts condition {
+  if (!condition) throw new Error(message);
+}
+
+/** Asks again until there is an answer: hints, problems and the drawn page come a moment after the document. */
+export async function until<T>(
+  what: string,
+  probe: () => T | Promise<T>,
+  most_ms = 20_000,
+): Promise<Exclude<T, false | null | undefined>> {
+  for (const end = Date.now() + most_ms; Date.now() < end; await pause(50)) {
+    const value = await probe();
+    if (value) return value as Exclude<T, false | null | undefined>;
+  }
+  throw new Error(`${what}: did not come in ${most_ms} ms`);
+}
+
+/** Opens a fixture of the workspace in the editor. */
+export async function openProgram(name: string): Promise<vscode.TextDocument> {
+  const folder = vscode.workspace.workspaceFolders![0].uri;
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder, name));
+  await vscode.window.showTextDocument(document, { preview: false });
+  return document;
+}
+
+/** The place just inside a text of the document, for a hover or a cursor. */
+export function placeOf(document: vscode.TextDocument, text: string): vscode.Position {
+  const offset = document.getText().indexOf(text);
+  check(offset >= 0, `${JSON.stringify(text)} is not in ${document.fileName}`);
+  return document.positionAt(offset).translate(0, 1);
+}
+
+/** The inlay hints of the whole document, as `line number: text`, lines from 1. */
+export async function hintsOf(document: vscode.TextDocument): Promise<string[]> {
+  const all = new vscode.Range(0, 0, document.lineCount, 0);
+  const hints = await vscode.commands.executeCommand<vscode.InlayHint[] | undefined>(
+    'vscode.executeInlayHintProvider',
+    document.uri,
+    all,
+  );
+  return (hints ?? []).map(hint => `${hint.position.line + 1}: ${textOf(hint)}`);
+}
+
+const textOf = ({ label }: vscode.InlayHint): string =>
+  typeof label === 'string' ? label : label.map(part => part.value).join('');
+
+/** All the markdown of the hovers at a place. */
+export async function hoverAt(document: vscode.TextDocument, place: vscode.Position): Promise<string> {
+  const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
+    'vscode.executeHoverProvider',
+    document.uri,
+    place,
+  );
+  return hovers
+    .flatMap(hover => hover.contents.map(part => (typeof part === 'string' ? part : part.value)))
+    .join('\n');
+}
+
+/** What the window has drawn in the elements that a selector names; the stand-in editor alone can tell. */
+export async function drawn(host: Host, selector: string): Promise<string> {
+  const answer = await fetch(`${host.url}/text?selector=${encodeURIComponent(selector)}`);
+  check(answer.ok, `text of ${selector}: ${answer.status}`);
+  return (await answer.text()).replaceAll('\u00a0', ' ');
+}
+
+/** Saves a picture of the window, or of a part of it, as `<host>-<name>.png`. */
+export async function picture(host: Host, name: string, selector?: string): Promise<void> {
+  await pause(1000);
+  const part = selector ? `&selector=${encodeURIComponent(selector)}` : '';
+  const answer = await fetch(`${host.url}/shot?name=${host.kind}-${name}${part}`);
+  check(answer.ok, `picture ${name}: ${answer.status} ${await answer.text()}`);
+}
+
+/** Changes a setting of the person for the cases that follow. */
+export const setting = (key: string, value: unknown): Thenable<void> =>
+  vscode.workspace.getConfiguration().update(key, value, vscode.ConfigurationTarget.Global);
