@@ -1,0 +1,178 @@
+import type { Absent } from '../cutting/result.ts';
+import { absent, isAbsent } from '../cutting/result.ts';
+import { handbookFeed } from './handbook-feed.ts';
+import { handbookSpeed } from './handbook-speed.ts';
+import type { Material } from './material.ts';
+import type { SetupForWindow } from './narrowing.ts';
+import { narrow } from './narrowing.ts';
+import type { Substrate, ToolKind } from './tool-kind.ts';
+import { isHoleTool, isSinglePoint, isTurningTool } from './tool-kind.ts';
+
+/** What a window rests on, best first. */
+export type WindowBasis = 'proven' | 'maker' | 'handbook';
+
+/** One thing that changed a window: in words, with the factor and the end it works on. */
+export interface WindowStep {
+  readonly why: string;
+  readonly factor: number;
+  readonly end: 'low' | 'high' | 'both';
+}
+
+/** The range a number should sit in, where it came from and what was done to it. */
+export interface WindowRange {
+  readonly low: number;
+  readonly high: number;
+  readonly basis: WindowBasis;
+  readonly source: string;
+  readonly steps: readonly WindowStep[];
+  /** Remarks, such as `tool material not stated`. */
+  readonly notes: readonly string[];
+}
+
+/** The windows of one tool in one material. Feed is per tooth for mills, per revolution for drills, reamers and single-point tools. */
+export interface Window {
+  /** mm per tooth (mill), per lip (drill), per revolution (single point). */
+  readonly chip_load_mm: WindowRange | Absent;
+  readonly feed_per_rev_mm: WindowRange | Absent;
+  readonly surface_speed_m_min: WindowRange | Absent;
+  /** The weakest basis among the ranges that are known: what first contact counts. */
+  readonly basis: WindowBasis;
+  /** Sources of the ranges that are known, joined. */
+  readonly source: string;
+}
+
+type Pair = readonly [low: number, high: number];
+
+/** Ranges stated by the tool's maker or proven in this shop, with where that stands. */
+export interface StatedWindow {
+  readonly chip_load_mm?: Pair;
+  readonly feed_per_rev_mm?: Pair;
+  readonly surface_speed_m_min?: Pair;
+  readonly source: string;
+}
+
+export interface WindowRequest {
+  /** Absent when the material is not known: only stated ranges count then. */
+  readonly material?: Material;
+  readonly kind: ToolKind;
+  readonly substrate?: Substrate;
+  readonly diameter_mm?: number;
+  readonly teeth?: number;
+  readonly nose_radius_mm?: number;
+  /** Width of a grooving or parting blade. */
+  readonly width_mm?: number;
+  /** Depth of the hole that is drilled, for deep-hole derating. */
+  readonly hole_depth_mm?: number;
+  /** Width of cut over diameter, when known: thin radial cuts allow more feed. */
+  readonly radial_share?: number;
+  readonly setup?: SetupForWindow;
+  readonly maker?: StatedWindow;
+  readonly proven?: StatedWindow;
+}
+
+/**
+ * The windows for feed and surface speed of a tool in a material.
+ *
+ * For each quantity the best source wins: proven in this shop > tool maker > handbook (a material of the shop's own counts as its
+ * maker). Maker and handbook ranges are narrowed by stickout, grip, wear and runout, each step named; proven ranges are not, they
+ * hold for this setup. An unknown tool material gives the span of high-speed steel and carbide, marked so.
+ * Units: mm, m/min. Absent, with what is missing, where nothing is known: probes, tapping feed (it is the pitch), no material.
+ */
+export function windowFor(request: WindowRequest): Window | Absent {
+  if (request.kind === 'probe') return absent('a probe does not cut');
+  const speed = best(request, 'surface_speed_m_min', () => handbookSpeed(request));
+  const feeds = feedWindows(request);
+  const known = [feeds.chip_load_mm, feeds.feed_per_rev_mm, speed].filter(isKnown);
+  if (known.length === 0) {
+    const reasons = [feeds.chip_load_mm, feeds.feed_per_rev_mm, speed].filter(isAbsent);
+    const missing = [...new Set(reasons.flatMap(reason => reason.missing ?? []))];
+    const words = [...new Set(reasons.map(reason => reason.absent))].join('; ');
+    return absent(words, missing.length > 0 ? missing : undefined);
+  }
+  const rank: readonly WindowBasis[] = ['proven', 'maker', 'handbook'];
+  const weakest = known.reduce((worst, range) => Math.max(worst, rank.indexOf(range.basis)), 0);
+  const source = [...new Set(known.map(range => range.source))].join('; ');
+  return { ...feeds, surface_speed_m_min: speed, basis: rank[weakest]!, source };
+}
+
+function feedWindows(request: WindowRequest): Pick<Window, 'chip_load_mm' | 'feed_per_rev_mm'> {
+  if (request.kind === 'tap' || request.kind === 'thread-turn') {
+    const threads = absent('feed is the pitch of the thread');
+    return { chip_load_mm: threads, feed_per_rev_mm: threads };
+  }
+  const perRev = isHoleTool(request.kind) || isSinglePoint(request.kind) || isTurningTool(request.kind);
+  const teeth = isSinglePoint(request.kind) ? 1 : (request.teeth ?? (isDrill(request.kind) ? 2 : undefined));
+  if (!perRev) {
+    const chip = best(request, 'chip_load_mm', () => handbookFeed(request));
+    return { chip_load_mm: chip, feed_per_rev_mm: scaled(chip, teeth) };
+  }
+  const stated =
+    request.proven?.chip_load_mm ?? request.maker?.chip_load_mm ?? request.material?.own?.chip_load_mm;
+  const statedPerRev =
+    request.proven?.feed_per_rev_mm ??
+    request.maker?.feed_per_rev_mm ??
+    request.material?.own?.feed_per_rev_mm;
+  if (statedPerRev === undefined && stated !== undefined) {
+    const chip = best(request, 'chip_load_mm', () => absent('not stated'));
+    return { chip_load_mm: chip, feed_per_rev_mm: scaled(chip, teeth) };
+  }
+  const feed = best(request, 'feed_per_rev_mm', () => handbookFeed(request));
+  return { feed_per_rev_mm: feed, chip_load_mm: scaled(feed, teeth === undefined ? undefined : 1 / teeth) };
+}
+
+function isKnown(range: WindowRange | Absent): range is WindowRange {
+  return !isAbsent(range);
+}
+
+function isDrill(kind: ToolKind): boolean {
+  return kind === 'drill' || kind === 'spot-drill' || kind === 'center-drill';
+}
+
+function best(
+  request: WindowRequest,
+  quantity: 'chip_load_mm' | 'feed_per_rev_mm' | 'surface_speed_m_min',
+  handbook: () => WindowRange | Absent,
+): WindowRange | Absent {
+  const proven = stated(request.proven, quantity, 'proven');
+  if (proven !== undefined) return proven;
+  const own = request.material?.own?.[quantity];
+  const ownRange: StatedWindow | undefined = own && {
+    [quantity]: [own.low, own.high],
+    source: own.source.text,
+  };
+  const range = stated(request.maker, quantity, 'maker') ?? stated(ownRange, quantity, 'maker') ?? handbook();
+  if (isAbsent(range)) return range;
+  return narrow(range, quantity === 'surface_speed_m_min' ? 'speed' : 'feed', request);
+}
+
+function stated(
+  from: StatedWindow | undefined,
+  quantity: 'chip_load_mm' | 'feed_per_rev_mm' | 'surface_speed_m_min',
+  basis: WindowBasis,
+): WindowRange | undefined {
+  const pair = from?.[quantity];
+  if (from === undefined || pair === undefined) return undefined;
+  const [low, high] = pair;
+  if (!(low >= 0 && high >= low && high > 0 && Number.isFinite(high))) return undefined;
+  return { low, high, basis, source: from.source, steps: [], notes: [] };
+}
+
+function scaled(range: WindowRange | Absent, factor: number | undefined): WindowRange | Absent {
+  if (isAbsent(range)) return range;
+  if (factor === undefined) return absent('tooth count not known', ['teeth']);
+  return { ...range, low: range.low * factor, high: range.high * factor };
+}
+
+/** Where a value sits against its window. */
+export type Judgement = 'inside' | 'below' | 'above' | 'far-below' | 'far-above';
+
+/**
+ * Where a value sits against a window: `far-below` under half the low end, `far-above` over 1.3 times the high end.
+ * The ends count as inside, with one part in a million for rounding. Units: those of the window.
+ */
+export function judge(value: number, range: Pick<WindowRange, 'low' | 'high'>): Judgement {
+  const slack = 1e-6;
+  if (value < range.low * (1 - slack)) return value < (range.low / 2) * (1 - slack) ? 'far-below' : 'below';
+  if (value > range.high * (1 + slack)) return value > range.high * 1.3 * (1 + slack) ? 'far-above' : 'above';
+  return 'inside';
+}
