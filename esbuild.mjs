@@ -1,14 +1,76 @@
+// Builds everything that runs: the extension into dist, the command line and the cutting library into server/dist.
+import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
+import { notices } from './notices.mjs';
 
-const common = { bundle: true, sourcemap: false, minify: true, logLevel: 'warning', legalComments: 'none' };
+const common = {
+  bundle: true,
+  sourcemap: false,
+  minify: true,
+  logLevel: 'warning',
+  legalComments: 'none',
+  metafile: true,
+};
 const node = { ...common, platform: 'node', format: 'cjs', target: 'node20', mainFields: ['module', 'main'] };
-const browser = { ...common, platform: 'browser', target: 'es2022', mainFields: ['browser', 'module', 'main'] };
+const browser = {
+  ...common,
+  platform: 'browser',
+  target: 'es2022',
+  mainFields: ['browser', 'module', 'main'],
+};
 
-await Promise.all([
-  build({ ...node, entryPoints: { 'client.node': 'client/src/node/main.ts' }, outdir: 'dist', external: ['vscode'] }),
-  build({ ...node, entryPoints: { 'server.node': 'server/src/lsp/node/main.ts', 'worker.node': 'server/src/lsp/node/worker.ts' }, outdir: 'dist' }),
-  build({ ...browser, format: 'cjs', entryPoints: { 'client.browser': 'client/src/browser/main.ts' }, outdir: 'dist', external: ['vscode'] }),
-  build({ ...browser, format: 'iife', entryPoints: { 'server.browser': 'server/src/lsp/browser/main.ts', 'worker.browser': 'server/src/lsp/browser/worker.ts' }, outdir: 'dist' }),
-  build({ ...node, format: 'esm', banner: { js: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);" }, entryPoints: { cli: 'server/src/cli/main.ts' }, outdir: 'server/dist' }),
-  build({ ...browser, minify: false, format: 'esm', entryPoints: { cutting: 'server/src/cutting/index.ts' }, outdir: 'server/dist' }),
+const extension = await Promise.all([
+  build({
+    ...node,
+    entryPoints: { 'client.node': 'client/src/node/main.ts' },
+    outdir: 'dist',
+    external: ['vscode'],
+  }),
+  build({
+    ...node,
+    entryPoints: {
+      'server.node': 'server/src/lsp/node/main.ts',
+      'worker.node': 'server/src/lsp/node/worker.ts',
+    },
+    outdir: 'dist',
+  }),
+  build({
+    ...browser,
+    format: 'cjs',
+    entryPoints: { 'client.browser': 'client/src/browser/main.ts' },
+    outdir: 'dist',
+    external: ['vscode'],
+  }),
+  build({
+    ...browser,
+    format: 'iife',
+    entryPoints: {
+      'server.browser': 'server/src/lsp/browser/main.ts',
+      'worker.browser': 'server/src/lsp/browser/worker.ts',
+    },
+    outdir: 'dist',
+  }),
 ]);
+const terminal = await Promise.all([
+  build({
+    ...node,
+    format: 'esm',
+    banner: { js: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);" },
+    entryPoints: { cli: 'server/src/cli/main.ts' },
+    outdir: 'server/dist',
+  }),
+  build({
+    ...browser,
+    minify: false,
+    format: 'esm',
+    entryPoints: { cutting: 'server/src/cutting/index.ts' },
+    outdir: 'server/dist',
+  }),
+]);
+
+// What the packed files carry besides code: the sample job, the schemas of sheet and crib, the licences of what is inside.
+mkdirSync('dist/sample', { recursive: true });
+cpSync('fixtures/bracket', 'dist/sample', { recursive: true });
+cpSync('server/schemas', 'dist/schemas', { recursive: true });
+writeFileSync('dist/notices.txt', notices(extension.map(result => result.metafile)));
+writeFileSync('server/dist/notices.txt', notices(terminal.map(result => result.metafile)));

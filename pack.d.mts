@@ -1,0 +1,2 @@
+export declare const mostBytes: number;
+export declare function pack(folder: string): { vsix: string; tarball: string };

@@ -1,0 +1,141 @@
+import assert from 'node:assert/strict';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import {
+  createProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver-protocol/node';
+import { mostBytes, pack } from '../../pack.mjs';
+import { unzip } from './zip.ts';
+
+describe('what is handed out', function () {
+  this.timeout(180_000);
+  const folder = mkdtempSync(path.join(tmpdir(), 'tapeproof-packed-'));
+  let packed: { vsix: string; tarball: string };
+  before(() => {
+    packed = pack(folder);
+  });
+  after(() => rmSync(folder, { recursive: true, force: true }));
+
+  describe('the packed extension', () => {
+    const unpacked = path.join(folder, 'unpacked');
+    let files: Map<string, Buffer>;
+    before(() => {
+      files = unzip(readFileSync(packed.vsix));
+      for (const [name, content] of files) {
+        const file = path.join(unpacked, name);
+        mkdirSync(path.dirname(file), { recursive: true });
+        writeFileSync(file, content);
+      }
+    });
+
+    it('is small', () => {
+      const { size } = statSync(packed.vsix);
+      assert.ok(size < mostBytes, `${size} bytes, at most ${mostBytes}`);
+    });
+
+    it('holds every file that its manifest names', () => {
+      const manifest = JSON.parse(files.get('extension/package.json')!.toString());
+      const { contributes } = manifest;
+      const named: string[] = [
+        manifest.main,
+        manifest.browser,
+        contributes.grammars[0].path,
+        contributes.languages[0].configuration,
+        ...contributes.jsonValidation.map((row: { url: string }) => row.url),
+        ...contributes.walkthroughs[0].steps.map(
+          (step: { media: { markdown: string } }) => step.media.markdown,
+        ),
+      ];
+      for (const name of named) assert.ok(files.has(path.posix.join('extension', name)), name);
+      for (const name of [
+        'server.node.js',
+        'server.browser.js',
+        'sample/bracket.nc',
+        'sample/bracket.setup.json',
+        'notices.txt',
+      ])
+        assert.ok(files.has(`extension/dist/${name}`), name);
+    });
+
+    it('holds no source, test or package', () => {
+      const odd = [...files.keys()].filter(name => /node_modules|\/tests?\/|\.ts$|\.map$/.test(name));
+      assert.deepEqual(odd, []);
+    });
+
+    it('has a language server that answers', async () => {
+      const server = path.join(unpacked, 'extension/dist/server.node.js');
+      const { spawn } = await import('node:child_process');
+      const child = spawn(process.execPath, [server, '--stdio']);
+      const connection = createProtocolConnection(
+        new StreamMessageReader(child.stdout),
+        new StreamMessageWriter(child.stdin),
+      );
+      connection.listen();
+      const result = await connection.sendRequest<{ capabilities: Record<string, unknown> }>('initialize', {
+        processId: process.pid,
+        rootUri: null,
+        capabilities: {},
+      });
+      assert.ok(result.capabilities.inlayHintProvider, JSON.stringify(result.capabilities));
+      await connection.sendRequest('shutdown');
+      await connection.sendNotification('exit');
+      connection.dispose();
+      child.kill();
+    });
+  });
+
+  describe('the packed command line', () => {
+    const shop = path.join(folder, 'shop');
+    before(() => {
+      mkdirSync(shop);
+      writeFileSync(path.join(shop, 'package.json'), '{ "private": true }');
+      execFileSync(
+        'npm',
+        ['install', '--offline', '--no-audit', '--no-fund', '--loglevel=error', packed.tarball],
+        {
+          cwd: shop,
+        },
+      );
+      cpSync('fixtures/bracket', path.join(shop, 'bracket'), { recursive: true });
+    });
+    const tapeproof = (...args: string[]) =>
+      spawnSync(path.join(shop, 'node_modules/.bin/tapeproof'), args, { cwd: shop, encoding: 'utf8' });
+
+    it('brings no other package along', () => {
+      const lock = JSON.parse(readFileSync(path.join(shop, 'package-lock.json'), 'utf8'));
+      assert.deepEqual(Object.keys(lock.packages).filter(Boolean), ['node_modules/tapeproof']);
+    });
+
+    it('checks a program', () => {
+      const { status, stdout, stderr } = tapeproof('check', '--format', 'json', 'bracket/bracket.nc');
+      assert.equal(status, 0, stderr);
+      const { files } = JSON.parse(stdout);
+      assert.equal(files.length, 1);
+      assert.match(files[0].path, /bracket\.nc$/);
+    });
+
+    it('reviews a program', () => {
+      const { status, stdout, stderr } = tapeproof('review', '--format', 'json', 'bracket/bracket.nc');
+      assert.equal(status, 0, stderr);
+      const review = JSON.parse(stdout);
+      assert.equal(review.schema, 1);
+      assert.equal(review.program.units, 'inch');
+    });
+
+    it('ends with 2 on a file that is not there', () => {
+      assert.equal(tapeproof('check', 'nothing.nc').status, 2);
+    });
+
+    it('gives the cutting library to others, with its types', () => {
+      const code = "import('tapeproof/cutting').then(m => console.log(Object.keys(m).length))";
+      const { stdout, stderr } = spawnSync(process.execPath, ['-e', code], { cwd: shop, encoding: 'utf8' });
+      assert.ok(Number(stdout) > 5, stderr);
+      const types = path.join(shop, 'node_modules/tapeproof/dist/types/cutting/index.d.ts');
+      assert.match(readFileSync(types, 'utf8'), /export/);
+    });
+  });
+});
