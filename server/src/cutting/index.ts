@@ -19,6 +19,9 @@ export {
   steppedDeflection,
   type ToolSection,
 } from './deflection.ts';
+export * from './designation-holder.ts';
+export * from './designation-insert.ts';
+export { DESIGNATION_SOURCES, type InsertShape } from './designation-letters.ts';
 export * from './effective-diameter.ts';
 export * from './engagement.ts';
 export * from './feeds.ts';
