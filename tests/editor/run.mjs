@@ -1,7 +1,8 @@
 #!/usr/bin/env node
 // Runs the editor tests in a real extension host and ends with their exit code.
 //   node tests/editor/run.mjs [node|web]
-// Prepares an editor first when there is none. EDITOR_FAIL=1 adds a case that fails, to see that failing is seen.
+// Prepares an editor first when there is none. EDITOR_FAIL=1 adds a case that fails, to see that failing is seen;
+// EDITOR_GREP=TEXT runs only the cases whose title holds the text, and says so.
 import { execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -41,6 +42,7 @@ const settings = {
   'editor.fontSize': 14,
   'editor.minimap.enabled': false,
   'tapeproofTests.fail': !!process.env.EDITOR_FAIL,
+  'tapeproofTests.grep': process.env.EDITOR_GREP ?? '',
 };
 writeFileSync(path.join(scratch, 'user/User/settings.json'), JSON.stringify(settings));
 

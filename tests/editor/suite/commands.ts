@@ -1,9 +1,10 @@
 import * as vscode from 'vscode';
 import { commandId, commands } from '../../../client/src/tables/commands.ts';
-import { check, type Host, openProgram, placeOf, until } from './support.ts';
+import { check, extensionId, type Host, openProgram, placeOf, until } from './support.ts';
 
 /** Every command of the table is there, and those that show something show it. */
 export function commandCases(_host: Host): void {
+  suiteSetup(() => vscode.extensions.getExtension(extensionId)!.activate());
   teardown(() => vscode.commands.executeCommand('workbench.action.closeEditorsInOtherGroups'));
 
   test('every command of the table is registered', async () => {

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { commandCases } from './commands.ts';
-import { firstThread, pictures } from './first-thread.ts';
+import { firstThread } from './first-thread.ts';
+import { pictures } from './pictures.ts';
 import { check, type Host } from './support.ts';
 
 /** All cases, the same for every host: they use the editor's own interface alone. */
@@ -15,3 +16,11 @@ export function define(host: Host): void {
 /** The line that the one command of the project adds up. */
 export const countLine = (passed: number, failed: number, skipped: number): string =>
   `${passed} passed, ${failed} failed, ${skipped} skipped`;
+
+/** What `run.mjs` was told by its environment; it comes as settings, since the worker host has no environment. */
+export function readOptions(): { fail: boolean; grep: string } {
+  const options = vscode.workspace.getConfiguration('tapeproofTests');
+  const grep = options.get('grep', '');
+  if (grep) console.log(`only cases with ${JSON.stringify(grep)} in their title`);
+  return { fail: options.get('fail', false), grep };
+}

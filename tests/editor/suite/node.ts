@@ -1,12 +1,12 @@
 import Mocha from 'mocha';
-import * as vscode from 'vscode';
-import { countLine, define } from './define.ts';
+import { countLine, define, readOptions } from './define.ts';
 
 /** Called by the editor's extension host. */
 export function run(): Promise<void> {
   const mocha = new Mocha({ ui: 'tdd', color: false, timeout: 60_000 });
   mocha.suite.emit('pre-require', globalThis, '', mocha);
-  const fail = vscode.workspace.getConfiguration('tapeproofTests').get('fail', false);
+  const { fail, grep } = readOptions();
+  mocha.fgrep(grep);
   define({ kind: 'node', url: process.env.EDITOR_HOST_URL, fail });
   return new Promise((done, failed) => {
     const runner = mocha.run(failures => {

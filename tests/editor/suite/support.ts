@@ -8,6 +8,8 @@ export interface Host {
   fail: boolean;
 }
 
+export const extensionId = 'tapeproof.tapeproof-vscode';
+
 export const pause = (ms: number): Promise<void> => new Promise(done => setTimeout(done, ms));
 
 export function check(condition: unknown, message: string): asserts condition {

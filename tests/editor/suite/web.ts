@@ -1,6 +1,6 @@
 import 'mocha/mocha.js';
 import * as vscode from 'vscode';
-import { countLine, define } from './define.ts';
+import { countLine, define, readOptions } from './define.ts';
 
 /** mocha's own reporters for the browser write to a page; a worker has none. */
 class Lines {
@@ -15,8 +15,9 @@ class Lines {
 /** Called by the editor's extension host, here a worker of the browser. */
 export function run(): Promise<void> {
   const url = vscode.workspace.getConfiguration('editorHost').get<string>('url');
-  const fail = vscode.workspace.getConfiguration('tapeproofTests').get('fail', false);
+  const { fail, grep } = readOptions();
   mocha.setup({ ui: 'tdd', reporter: Lines as unknown as Mocha.ReporterConstructor, timeout: 60_000 });
+  mocha.fgrep(grep);
   define({ kind: 'web', url, fail });
   return new Promise((done, failed) => {
     const runner = mocha.run(failures => {

@@ -1,0 +1,45 @@
+import * as vscode from 'vscode';
+import { type Host, hintsOf, openProgram, picture, placeOf, setting, until } from './support.ts';
+
+/** Pictures of a mill and a lathe program in the four themes, for a person to look at. */
+export function pictures(host: Host): void {
+  const themes = [
+    ['dark', 'Default Dark Modern'],
+    ['light', 'Default Light Modern'],
+    ['high-contrast', 'Default High Contrast'],
+    ['high-contrast-light', 'Default High Contrast Light'],
+  ];
+  suiteTeardown(() => setting('workbench.colorTheme', 'Default Dark Modern'));
+  for (const program of ['bracket', 'valve', 'bushing']) {
+    for (const [name, theme] of themes) {
+      test(`${program}, ${name}`, async function () {
+        if (!host.url) return this.skip();
+        const document = await openProgram(`${program}/${program}.nc`);
+        await setting('workbench.colorTheme', theme);
+        await until('hints', async () => (await hintsOf(document)).length);
+        await picture(host, `${program}-${name}`);
+      });
+    }
+  }
+  for (const command of ['checkBeforeSending', 'showReport', 'showProveout']) {
+    test(command, async function () {
+      if (!host.url) return this.skip();
+      await openProgram('bracket/bracket.nc');
+      await vscode.commands.executeCommand(`tapeproof.${command}`);
+      await picture(host, command);
+      await vscode.commands.executeCommand('workbench.action.closeEditorsInOtherGroups');
+    });
+  }
+  test('hover', async function () {
+    if (!host.url) return this.skip();
+    const document = await openProgram('bracket/bracket.nc');
+    const place = placeOf(document, 'F72.');
+    vscode.window.activeTextEditor!.selection = new vscode.Selection(place, place);
+    vscode.window.activeTextEditor!.revealRange(
+      new vscode.Range(place, place),
+      vscode.TextEditorRevealType.InCenter,
+    );
+    await vscode.commands.executeCommand('editor.action.showHover');
+    await picture(host, 'hover');
+  });
+}
