@@ -3,7 +3,7 @@ import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languagec
 import { carryOut } from './answers.ts';
 import { answerFileRequests } from './files.ts';
 import { cycleHints } from './hints.ts';
-import { keepPages, savePage } from './pages.ts';
+import { savePage } from './pages.ts';
 import { notification, type Status } from './protocol.ts';
 import { openSampleJob, openWalkthrough } from './sample.ts';
 import { Session } from './session.ts';
@@ -34,7 +34,7 @@ export function start(context: vscode.ExtensionContext, host: Api['host'], makeC
     answerFileRequests(client);
   });
   session.onFailure(reason => status.fail(reason));
-  context.subscriptions.push(status, session, keepPages());
+  context.subscriptions.push(status, session);
 
   const byClient: Partial<Record<CommandName, () => unknown>> = {
     cycleHints,

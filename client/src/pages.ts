@@ -1,32 +1,21 @@
 import * as vscode from 'vscode';
 import type { Answer } from './protocol.ts';
+import { commandId, commands } from './tables/commands.ts';
 
 type Page = Extract<Answer, { do: 'page' }>;
-const scheme = 'tapeproof-page';
-const texts = new Map<string, string>();
-const changed = new vscode.EventEmitter<vscode.Uri>();
-const shown = new Map<string, { panel: vscode.WebviewPanel; page: Page }>();
+const shown = new Map<string, { panel: vscode.WebviewPanel; html: string; page: Page }>();
 
 /** The view type of our pages, by which the manifest knows that one is in front. */
 export const pageView = 'tapeproof.page';
 
-/** Serves the text of shown pages to the editor for as long as the extension runs. */
-export function keepPages(): vscode.Disposable {
-  return vscode.workspace.registerTextDocumentContentProvider(scheme, {
-    onDidChange: changed.event,
-    provideTextDocumentContent: uri => texts.get(uri.path) ?? 'This page is gone: run its command again.',
-  });
-}
-
-/** Shows a page beside the program; a page of the same title is replaced, not doubled. */
+/** Shows a page beside the program; a page of the same title is replaced, not doubled. Pages run no scripts. */
 export async function showPage(page: Page): Promise<void> {
-  if (page.format === 'html') return showHtml(page);
-  const name = page.title.replaceAll(/[\\/:*?"<>|#%]/g, ' ');
-  const uri = vscode.Uri.from({ scheme, path: `/${name}${page.format === 'markdown' ? '.md' : '.txt'}` });
-  texts.set(uri.path, page.content);
-  changed.fire(uri);
-  if (page.format === 'markdown') await vscode.commands.executeCommand('markdown.showPreviewToSide', uri);
-  else await vscode.window.showTextDocument(uri, { viewColumn: vscode.ViewColumn.Beside, preview: true });
+  const html = await htmlOf(page);
+  const before = shown.get(page.title);
+  const panel = before?.panel ?? newPanel(page.title);
+  if (before) panel.reveal(undefined, true);
+  shown.set(page.title, { panel, html, page });
+  panel.webview.html = html;
 }
 
 /** Saves the page in front and opens it outside: the editor itself cannot print. */
@@ -37,19 +26,40 @@ export async function savePage(): Promise<void> {
   const defaultUri = folder && vscode.Uri.joinPath(folder, front.page.file ?? `${front.page.title}.html`);
   const chosen = await vscode.window.showSaveDialog({ defaultUri, filters: { Page: ['html'] } });
   if (!chosen) return;
-  await vscode.workspace.fs.writeFile(chosen, new TextEncoder().encode(front.page.content));
+  await vscode.workspace.fs.writeFile(chosen, new TextEncoder().encode(front.html));
   await vscode.env.openExternal(chosen);
 }
 
-/** Pages run no scripts. */
-function showHtml(page: Page): void {
-  const before = shown.get(page.title);
+function newPanel(title: string): vscode.WebviewPanel {
   const column = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-  const panel =
-    before?.panel ??
-    vscode.window.createWebviewPanel(pageView, page.title, column, { enableFindWidget: true });
-  if (before) panel.reveal(undefined, true);
-  else panel.onDidDispose(() => shown.delete(page.title));
-  shown.set(page.title, { panel, page });
-  panel.webview.html = page.content;
+  const panel = vscode.window.createWebviewPanel(pageView, title, column, {
+    enableFindWidget: true,
+    enableCommandUris: commands.map(row => commandId(row.name)),
+  });
+  panel.onDidDispose(() => shown.delete(title));
+  return panel;
 }
+
+async function htmlOf(page: Page): Promise<string> {
+  if (page.format === 'html') return page.content;
+  const body =
+    page.format === 'markdown'
+      ? await vscode.commands.executeCommand<string>('markdown.api.render', page.content)
+      : `<pre>${escaped(page.content)}</pre>`;
+  return `<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>${escaped(page.title)}</title>
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<style>${style}</style></head><body><main>${body}</main></body></html>`;
+}
+
+const escaped = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
+
+/** The editor's own colours and fonts; outside the editor, on paper say, the fallbacks. */
+const style = `
+main { max-width: 60rem; padding: 0.5rem 1rem 3rem; line-height: 1.5; font-size: 1rem; }
+body { color: var(--vscode-foreground, #000); font-family: var(--vscode-font-family, sans-serif); }
+h1 { font-size: 1.5rem; } h2 { font-size: 1.15rem; margin-top: 1.6rem; }
+table { border-collapse: collapse; } th, td { text-align: left; padding: 0.15rem 0.8rem 0.15rem 0; vertical-align: top; }
+th { border-bottom: 1px solid var(--vscode-foreground, #000); }
+code, pre { font-family: var(--vscode-editor-font-family, monospace); font-size: 0.95em; }
+a { color: var(--vscode-textLink-foreground, #000); }`;

@@ -69,6 +69,4 @@ export function commandCases(_host: Host): void {
   });
 }
 
-const isPage = ({ input }: vscode.Tab): boolean =>
-  input instanceof vscode.TabInputWebview ||
-  (input instanceof vscode.TabInputText && input.uri.scheme === 'tapeproof-page');
+const isPage = ({ input }: vscode.Tab): boolean => input instanceof vscode.TabInputWebview;

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type Host, hintsOf, openProgram, picture, placeOf, setting, until } from './support.ts';
+import { drawn, type Host, hintsOf, openProgram, picture, placeOf, setting, until } from './support.ts';
 
 /** Pictures of a mill and a lathe program in the four themes, for a person to look at. */
 export function pictures(host: Host): void {
@@ -24,10 +24,12 @@ export function pictures(host: Host): void {
   for (const command of ['checkBeforeSending', 'showReport', 'showProveout']) {
     test(command, async function () {
       if (!host.url) return this.skip();
+      await setting('workbench.colorTheme', 'Default Dark Modern');
       await openProgram('bracket/bracket.nc');
       await vscode.commands.executeCommand(`tapeproof.${command}`);
+      await until('the page', async () => (await drawn(host, 'main, .report, body.page')).length > 20);
       await picture(host, command);
-      await vscode.commands.executeCommand('workbench.action.closeEditorsInOtherGroups');
+      await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
     });
   }
   test('hover', async function () {
