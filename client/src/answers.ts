@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { exists } from './files.ts';
 import { showPage } from './pages.ts';
-import { type Answer, type Choice, type CommandParams, request, type Span } from './protocol.ts';
+import { type Answer, type Choice, type CommandParams, request, type Span } from '../../server/src/lsp/protocol.ts';
 import type { Session } from './session.ts';
 
 /** Sends a command to the server and does what its answers say. */

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Answer } from './protocol.ts';
+import type { Answer } from '../../server/src/lsp/protocol.ts';
 import { commandId, commands } from './tables/commands.ts';
 
 type Page = Extract<Answer, { do: 'page' }>;

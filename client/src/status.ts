@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Status } from './protocol.ts';
+import type { Status } from '../../server/src/lsp/protocol.ts';
 import { commandId } from './tables/commands.ts';
 import type { HintLevel } from './tables/settings.ts';
 

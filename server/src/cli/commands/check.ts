@@ -1,0 +1,91 @@
+import { findingJson, silencedJson } from '../../report/json.ts';
+import { findingLine, verdict } from '../../report/text.ts';
+import { count } from '../../report/words.ts';
+import { type Finding, SEVERITIES, type Severity } from '../../review/finding.ts';
+import { type OptionRow, UsageError, wholeNumber } from '../arguments.ts';
+import { type Command, EXIT } from '../command.ts';
+import { type Loaded, load } from '../load.ts';
+import { say, visible, writeResult } from '../output.ts';
+import { programFiles } from '../programs.ts';
+
+const options: readonly OptionRow[] = [
+  { name: 'format', type: 'string', value: 'text|json', values: ['text', 'json'], means: 'how it is written; text by default' },
+  {
+    name: 'fail-on',
+    type: 'string',
+    value: 'error|warning|information|never',
+    values: ['error', 'warning', 'information', 'never'],
+    means: 'ends with 1 when a finding is at or above it; error by default',
+  },
+  { name: 'shard', type: 'string', value: 'I/N', means: 'only the I-th of N parts of the files, counted from 1' },
+  { name: 'jobs', type: 'string', value: 'N', means: 'how many files are worked on at a time' },
+  { name: 'all', type: 'boolean', means: 'in folders, look at the content of files with other endings too' },
+];
+
+export const check: Command = {
+  name: 'check',
+  takes: 'PATH…',
+  does: 'findings only, of files or folders, for gates',
+  options,
+  async run(args) {
+    if (args.positionals.length === 0) throw new UsageError('check takes at least one file or folder');
+    const failOn = args.text('fail-on') ?? 'error';
+    const jobs = args.text('jobs');
+    if (jobs !== undefined) wholeNumber(jobs, 'jobs', 1, 64);
+    const files = shard(programFiles(args.positionals, args.flag('all')), args.text('shard'));
+    const json = args.text('format') === 'json';
+    const entries: unknown[] = [];
+    const total: Finding[] = [];
+    let incomplete = false;
+    for (const file of files) {
+      const loaded = await load(file, args);
+      total.push(...loaded.review.findings);
+      if (!loaded.review.complete) {
+        incomplete = true;
+        say(`${file}: the review is incomplete: a bound was reached before the program ended`);
+      }
+      if (json) entries.push(fileJson(loaded));
+      else writeResult(visible(fileText(loaded)));
+    }
+    if (json) writeResult(`${JSON.stringify({ files: entries }, null, 2)}\n`);
+    else if (files.length !== 1) writeResult(`${summary(files.length, total)}\n`);
+    if (total.some(finding => reaches(finding.severity, failOn))) return EXIT.findings;
+    return incomplete ? EXIT.incomplete : EXIT.done;
+  },
+};
+
+function fileJson({ review, file }: Loaded): unknown {
+  return {
+    path: file.path,
+    findings: review.findings.map(findingJson),
+    silenced: review.silenced.map(silencedJson),
+    not_checked: review.not_checked,
+  };
+}
+
+function fileText({ review, file }: Loaded): string {
+  const lines = review.findings.map(finding => findingLine(finding, file.path));
+  return `${[...lines, `${file.path}: ${verdict(review)}`].join('\n')}\n`;
+}
+
+function summary(files: number, findings: readonly Finding[]): string {
+  const parts = SEVERITIES.map(severity => {
+    const n = findings.filter(f => f.severity === severity).length;
+    return severity === 'information' ? `${n} information` : count(n, severity);
+  });
+  return `${count(files, 'file')}: ${parts.join(', ')}`;
+}
+
+function reaches(severity: Severity, failOn: string): boolean {
+  if (failOn === 'never') return false;
+  return SEVERITIES.indexOf(severity) <= SEVERITIES.indexOf(failOn as Severity);
+}
+
+function shard(files: string[], text: string | undefined): string[] {
+  if (text === undefined) return files;
+  const match = /^(\d{1,4})\/(\d{1,4})$/.exec(text);
+  const index = Number(match?.[1]);
+  const parts = Number(match?.[2]);
+  if (!match || index < 1 || index > parts) throw new UsageError(`--shard takes I/N with I from 1 to N, not '${text}'`);
+  return files.filter((_, i) => i % parts === index - 1);
+}

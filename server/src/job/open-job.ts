@@ -1,0 +1,83 @@
+import { ProgramText, readProgram, type Reading } from '../rs274/index.ts';
+import { type Crib, machineOf, readCrib, readSetupSheet, type SetupSheet, type SheetProblem } from '../setup/index.ts';
+import type { EngineOptions } from '../review/engine.ts';
+import { makeReview, type Review } from '../review/review.ts';
+import type { JobFiles } from './job-files.ts';
+
+export interface JobInput {
+  bytes: Uint8Array;
+  name: string;
+  files: JobFiles;
+  dialect?: string;
+  kind?: string;
+  least_increment?: number | 'none';
+  shown?: 'program' | 'inch' | 'mm';
+  severities?: EngineOptions['severities'];
+  /** Bytes of a called program from the same folder. */
+  resolveFile?: (name: string) => Uint8Array | undefined;
+}
+
+export interface OpenedJob {
+  reading: Reading;
+  review: Review;
+  sheets: SheetReading;
+}
+
+/** Sheet and cribs as read, with their problems. */
+export interface SheetReading {
+  sheet?: SetupSheet;
+  cribs: Crib[];
+  problems: { path: string; text: string; problem: SheetProblem }[];
+}
+
+/** Reads the files beside a program. */
+export function readSheets(files: JobFiles): SheetReading {
+  const result: SheetReading = { cribs: [], problems: [] };
+  if (files.sheet) {
+    const { path, text } = files.sheet;
+    const { sheet, problems } = readSetupSheet(text, path);
+    result.sheet = sheet;
+    result.problems.push(...problems.map(problem => ({ path, text, problem })));
+  }
+  for (const file of [files.crib, files.personal_crib]) {
+    if (!file) continue;
+    const { crib, problems } = readCrib(file.text, file.path);
+    result.cribs.push(crib);
+    result.problems.push(...problems.map(problem => ({ path: file.path, text: file.text, problem })));
+  }
+  return result;
+}
+
+/** Reads and reviews a program with the files beside it. */
+export function openJob(input: JobInput): OpenedJob {
+  const sheets = readSheets(input.files);
+  const text = ProgramText.fromBytes(input.bytes);
+  const { resolveFile } = input;
+  const reading = readProgram(text, {
+    given: givenOf(sheets, input),
+    resolveFile: resolveFile && (name => {
+      const bytes = resolveFile(name);
+      return bytes && ProgramText.fromBytes(bytes);
+    }),
+  });
+  return { reading, review: reviewOf(reading, sheets, input), sheets };
+}
+
+/** Reviews a program that was read. */
+export function reviewOf(reading: Reading, sheets: SheetReading, input: Pick<JobInput, 'shown' | 'severities'>): Review {
+  return makeReview(
+    reading,
+    { sheet: sheets.sheet, cribs: sheets.cribs, shown: input.shown },
+    { severities: input.severities },
+  );
+}
+
+/** What the person, the sheet or the machine says of how the program is to be read. */
+export function givenOf(sheets: SheetReading, input: Pick<JobInput, 'dialect' | 'kind' | 'least_increment'>) {
+  const { machine } = machineOf(sheets.sheet, sheets.cribs);
+  return {
+    dialect: input.dialect ?? machine?.dialect?.value,
+    kind: input.kind ?? machine?.kind?.value,
+    least_increment: input.least_increment ?? machine?.least_increment_mm?.value,
+  };
+}

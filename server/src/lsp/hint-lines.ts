@@ -1,0 +1,97 @@
+import { firstContactOf } from '../proveout/of-tool.ts';
+import { feedWords, spanWords, toolWords } from '../report/tool-words.ts';
+import { type LineFacts, lineFacts } from '../review/facts.ts';
+import type { Review } from '../review/review.ts';
+import type { ToolReview } from '../review/tool-review.ts';
+import { isFedPerRevolution } from '../review/working.ts';
+
+export type HintLevel = 'off' | 'changes' | 'every';
+
+/** One hint at the end of a block. */
+export interface LineHint {
+  /** 0-based. */
+  line: number;
+  text: string;
+  /** Command that a click runs, with its arguments. */
+  ask?: { command: string; args: unknown[]; title: string };
+}
+
+/** The editor cuts a line's hints at this many characters. */
+export const HINT_BUDGET = 43;
+
+/** Hints for the lines from `from` to `to` (0-based, inclusive). */
+export function hintLines(review: Review, level: HintLevel, from: number, to: number): LineHint[] {
+  if (level === 'off') return [];
+  const hints = new Map<number, LineHint>();
+  for (const used of review.tools) {
+    if (used.number < 0) continue;
+    for (const use of used.uses) {
+      if (use.change_line >= from && use.change_line <= to) hints.set(use.change_line, toolHint(review, used));
+    }
+  }
+  const last = Math.min(to, review.program.lineCount - 1);
+  for (let line = Math.max(0, from); line <= last; line++) {
+    if (hints.has(line)) continue;
+    const text = blockHint(review, level, line);
+    if (text !== '') hints.set(line, { line, text: fit(text) });
+  }
+  return [...hints.values()].sort((a, b) => a.line - b.line);
+}
+
+function toolHint(review: Review, used: ToolReview): LineHint {
+  const { shown } = review.program;
+  const line = used.uses[0].change_line;
+  const contact = firstContactOf(review, used);
+  const speed = spanWords('surface_speed_m_min', used.surface_speed_m_min, shown);
+  const words = [feedWords(used, shown), speed];
+  if (contact.percent !== undefined) words.push(`feed ${contact.percent} %`);
+  const needsTeeth = !used.chip_load_mm && !isFedPerRevolution(used.tool?.kind?.value) && review.program.kind !== 'lathe';
+  const text = words.filter(word => word !== '').join(' · ');
+  if (needsTeeth && used.uses.some(use => use.cuts)) {
+    const what = used.tool?.diameter_mm ? 'teeth?' : 'which tool?';
+    return {
+      line,
+      text: fit([feedWords(used, shown), what, speed].filter(word => word !== '').join(' · ')),
+      ask: { command: 'tapeproof.confirmTool', args: [used.number], title: `Say what T${used.number} is` },
+    };
+  }
+  return { line, text: fit(text === '' ? toolWords(used.tool, shown) : text) };
+}
+
+function blockHint(review: Review, level: HintLevel, line: number): string {
+  const { program } = review;
+  const words = program.words(line);
+  const setsFeed = words.some(word => word.letter === 'F');
+  const setsSpeed = words.some(word => word.letter === 'S');
+  if (level === 'changes' && !setsFeed && !setsSpeed) return '';
+  const facts = lineFacts(program, line) ?? (setsFeed || setsSpeed ? nextCut(review, line) : undefined);
+  if (!facts || Object.keys(facts.values).length === 0) return '';
+  const { shown } = program;
+  const { chip_load_mm, feed_per_rev_mm, surface_speed_m_min, spindle_rpm } = facts.values;
+  const perRev = isFedPerRevolution(program.tool(facts.tools[0])?.kind?.value);
+  const parts: string[] = [];
+  if (setsFeed || level === 'every') {
+    if (chip_load_mm && !perRev) parts.push(spanWords('chip_load_mm', chip_load_mm, shown));
+    else if (feed_per_rev_mm && program.reading.runAt(line).feed_mode !== 95) parts.push(spanWords('feed_per_rev_mm', feed_per_rev_mm, shown));
+  }
+  if (setsSpeed || level === 'every') {
+    if (program.reading.runAt(line).css === 1) parts.push(spanWords('spindle_rpm', spindle_rpm, shown));
+    else parts.push(spanWords('surface_speed_m_min', surface_speed_m_min, shown));
+  }
+  return parts.filter(part => part !== '').join(' · ');
+}
+
+/** Facts of the first cut after a block that only sets speed or feed. */
+function nextCut(review: Review, line: number): LineFacts | undefined {
+  const end = Math.min(review.program.lineCount, line + 30);
+  for (let next = line + 1; next < end; next++) {
+    const facts = lineFacts(review.program, next);
+    if (facts?.values.feed_mm_min) return facts;
+    if (review.program.words(next).some(word => word.letter === 'T')) return undefined;
+  }
+  return undefined;
+}
+
+function fit(text: string): string {
+  return text.length <= HINT_BUDGET - 1 ? text : `${text.slice(0, HINT_BUDGET - 2)}…`;
+}

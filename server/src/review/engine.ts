@@ -1,0 +1,145 @@
+import type { Finding, Severity } from './finding.ts';
+import { missingNeeds, NEED_WORDS } from './needs.ts';
+import type { Program } from './program.ts';
+import type { Report, Rule } from './rule.ts';
+import type { ToolUse } from './tool-use.ts';
+
+export interface EngineOptions {
+  /** Severity of a code as the person or the shop set it; 'off' leaves it out. */
+  severities?: Readonly<Record<string, Severity | 'off'>>;
+}
+
+export interface EngineResult {
+  findings: Finding[];
+  /** What was not checked and why, in words. */
+  not_checked: string[];
+}
+
+/**
+ * Runs the rules over a program. The engine, not the rule, decides: a rule whose needs are not met goes to
+ * `not_checked`; what rests on assumed values is at most information; what another finding explains is
+ * dropped.
+ */
+export function runRules(rules: readonly Rule[], program: Program, options: EngineOptions = {}): EngineResult {
+  const findings: Finding[] = [];
+  const gaps = new Gaps();
+  for (const rule of rules) {
+    const set = options.severities?.[rule.code];
+    if (set === 'off') continue;
+    const add = (use: ToolUse | undefined) => (report: Report) => findings.push(finish(rule, use, report, set));
+    const missing = missingNeeds(
+      rule.needs.filter(need => !need.startsWith('tool.')),
+      program,
+    );
+    if (missing.length > 0) {
+      gaps.add(undefined, missing, rule.title);
+      continue;
+    }
+    if (rule.program) rule.program(program, add(undefined));
+    if (rule.tool) {
+      for (const use of program.uses) {
+        if (!use.cuts) continue;
+        const lacking = missingNeeds(rule.needs, program, use);
+        if (lacking.length > 0) gaps.add(use, lacking, rule.title);
+        else rule.tool(use, program, add(use));
+      }
+    }
+  }
+  for (const finding of problemFindings(rules, program, options)) findings.push(finding);
+  const kept = dropExplained(rules, findings);
+  return { findings: kept, not_checked: gaps.words() };
+}
+
+function finish(rule: Rule, use: ToolUse | undefined, report: Report, set: Severity | undefined): Finding {
+  let severity = set ?? report.severity ?? rule.severity;
+  if (report.assumed && (severity === 'error' || severity === 'warning')) severity = 'information';
+  const { line, column, end_line, end_column } = report.at;
+  return {
+    code: rule.code,
+    severity,
+    line,
+    column,
+    end_line,
+    end_column,
+    message: report.message,
+    ...(use && use.number >= 0 ? { tool: use.number } : {}),
+    source: report.source ?? rule.source,
+    ...(report.related?.length ? { related: report.related } : {}),
+    ...(report.fixes?.length ? { fixes: report.fixes } : {}),
+  };
+}
+
+/** Problems of the reader, carried by the rule that names their code. */
+function problemFindings(rules: readonly Rule[], program: Program, options: EngineOptions): Finding[] {
+  const byProblem = new Map<string, Rule>();
+  for (const rule of rules) for (const code of rule.problems ?? []) byProblem.set(code, rule);
+  const findings: Finding[] = [];
+  for (const problem of program.problems()) {
+    const rule = byProblem.get(problem.code);
+    const code = rule?.code ?? problem.code;
+    const set = options.severities?.[code];
+    if (set === 'off') continue;
+    const severity = set ?? problem.severity ?? rule?.severity ?? 'warning';
+    const fixes = problem.fix
+      ? [
+          {
+            title: problem.fix.title,
+            grade: 'safe' as const,
+            edits: [
+              {
+                line: problem.line,
+                column: problem.fix.start,
+                end_line: problem.line,
+                end_column: problem.fix.end,
+                text: problem.fix.text,
+              },
+            ],
+          },
+        ]
+      : undefined;
+    findings.push({
+      code,
+      severity,
+      line: problem.line,
+      column: problem.start,
+      end_line: problem.line,
+      end_column: problem.end,
+      message: problem.message,
+      ...(rule ? { source: rule.source } : {}),
+      ...(fixes ? { fixes } : {}),
+      ...(problem.file ? { file: problem.file } : {}),
+    });
+  }
+  return findings;
+}
+
+function dropExplained(rules: readonly Rule[], findings: Finding[]): Finding[] {
+  const explained = new Set<string>();
+  const byCode = new Map(rules.map(rule => [rule.code, rule]));
+  for (const finding of findings) {
+    for (const code of byCode.get(finding.code)?.explains ?? []) explained.add(`${code} ${finding.tool ?? ''}`);
+  }
+  return findings.filter(f => !explained.has(`${f.code} ${f.tool ?? ''}`));
+}
+
+/** What could not be checked, gathered by tool and by what is missing. */
+class Gaps {
+  private readonly entries = new Map<string, { tool: number | undefined; needs: readonly string[]; titles: string[] }>();
+
+  add(use: ToolUse | undefined, needs: readonly (keyof typeof NEED_WORDS)[], title: string): void {
+    const words = needs.map(need => NEED_WORDS[need]);
+    const key = `${use?.number ?? ''} ${words.join(', ')}`;
+    const entry = this.entries.get(key);
+    if (!entry) this.entries.set(key, { tool: use?.number, needs: words, titles: [title] });
+    else if (!entry.titles.includes(title)) entry.titles.push(title);
+  }
+
+  words(): string[] {
+    return [...this.entries.values()].map(({ tool, needs, titles }) => {
+      const who = tool === undefined ? '' : `T${tool}: `;
+      const verb = needs.length === 1 ? 'is' : 'are';
+      const what = titles.map(title => title[0].toLowerCase() + title.slice(1)).join('; ');
+      return `${who}${needs.join(', ')} ${verb} not known, so not checked: ${what}`;
+    });
+  }
+}

@@ -1,0 +1,29 @@
+import type { Finding } from './finding.ts';
+
+/** Further places that are named; the rest is only counted. */
+const RELATED_CAP = 20;
+
+/** Findings of one code, tool and message shape become the first of them, with the others as related places. */
+export function joinSameCause(findings: readonly Finding[]): Finding[] {
+  const groups = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const key = `${finding.code} ${finding.tool ?? ''} ${finding.file ?? ''} ${finding.severity} ${finding.message.replace(/[-+.\d]+/g, '#')}`;
+    const group = groups.get(key);
+    if (group) group.push(finding);
+    else groups.set(key, [finding]);
+  }
+  const joined: Finding[] = [];
+  for (const group of groups.values()) {
+    group.sort((a, b) => a.line - b.line || a.column - b.column);
+    const first = group[0];
+    const rest = group.slice(1);
+    if (rest.length === 0) {
+      joined.push(first);
+      continue;
+    }
+    const related = [...(first.related ?? []), ...rest.slice(0, RELATED_CAP).map(f => ({ line: f.line, message: f.message }))];
+    const count = rest.length === 1 ? 'one more place' : `${rest.length} more places`;
+    joined.push({ ...first, message: `${first.message} The same at ${count}.`, related });
+  }
+  return joined;
+}

@@ -1,0 +1,204 @@
+import { isAbsent } from '../cutting/result.ts';
+import { findMaterial, type Window, windowFor } from '../materials/index.ts';
+import { blockAt, comments, type Reading, type StepCursor, toolChanges } from '../rs274/index.ts';
+import {
+  type Crib,
+  type MachineKnown,
+  machineOf,
+  type SetupSheet,
+  type ToolKnown,
+  toolComments,
+  toolsOf,
+} from '../setup/index.ts';
+import type { Place } from './finding.ts';
+import { joinParts, type Part, partsOf } from './parts.ts';
+import type { Program, WordAt } from './program.ts';
+import { toolUses } from './tool-use.ts';
+
+/** What a person wrote beside the program, and how they want numbers shown. */
+export interface Knowledge {
+  sheet?: SetupSheet;
+  /** Nearest first. */
+  cribs?: readonly Crib[];
+  machine?: MachineKnown;
+  shown?: 'program' | 'inch' | 'mm';
+}
+
+/** How far back the line that set a word is looked for. */
+const REACH = 400;
+/** Comments that are read for tools. */
+const COMMENTS_READ = 5000;
+
+const partsByTable = new WeakMap<object, { firstLine: number; parts: Part[] }>();
+
+/** Joins a reading with what is known beside it. */
+export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
+  const { settled } = reading;
+  const cribs = knowledge.cribs ?? [];
+  const { sheet } = knowledge;
+  const kind = settled.kind.value === 'mill' || settled.kind.value === 'lathe' ? settled.kind.value : undefined;
+  const known = knowledge.machine ?? machineOf(sheet, cribs, { kind });
+  const units = settled.units.value === 'inch' || settled.units.value === 'mm' ? settled.units.value : undefined;
+  const parts = joinParts(partsByStretch(reading));
+  const tools = knownTools(reading, parts, knowledge, known, units, kind);
+  const materialName = sheet?.workpiece?.material;
+  const materialFound = materialName && findMaterial(materialName.value);
+  const material = materialFound?.kind === 'found' ? materialFound.material : undefined;
+  const windows = new Map<number, Window | undefined>();
+  const words = wordCache(reading);
+
+  const program: Program = {
+    reading,
+    kind,
+    dialect: settled.dialect.value,
+    unitsKnown: units !== undefined,
+    shown: knowledge.shown === 'inch' || knowledge.shown === 'mm' ? knowledge.shown : (units ?? 'mm'),
+    sheet,
+    crib: cribs[0],
+    machine: known.machine,
+    material,
+    materialFound,
+    materialName,
+    parts,
+    uses: toolUses(parts, number => tools.get(number)),
+    lineCount: reading.text.lineCount,
+    cuts: undefined,
+    record: undefined,
+    tool: number => tools.get(number),
+    window(number) {
+      if (!windows.has(number)) windows.set(number, windowOf(tools.get(number), program));
+      return windows.get(number);
+    },
+    problems: () => reading.problems(),
+    words,
+    wordPlace(line, letter, value) {
+      const word = words(line).find(w => w.letter === letter && (value === undefined || w.value === value));
+      return word ? { line, column: word.start, end_line: line, end_column: word.end } : blockPlace(reading, line);
+    },
+    blockPlace: line => blockPlace(reading, line),
+    lineOfWord(letter, from) {
+      for (let line = from; line >= 0 && line > from - REACH; line--)
+        if (words(line).some(w => w.letter === letter)) return line;
+      return -1;
+    },
+    rapidSeconds: step => rapidSeconds(known, step),
+    rapidSecondsOf: length => rapidSecondsOf(known, length),
+  };
+  return program;
+}
+
+function* partsByStretch(reading: Reading): Iterable<readonly Part[]> {
+  for (const stretch of reading.stretches) {
+    const held = partsByTable.get(stretch.steps);
+    if (held && held.firstLine === stretch.firstLine) {
+      yield held.parts;
+      continue;
+    }
+    const parts = partsOf(stretch.steps, stretch.start, stretch.firstLine);
+    partsByTable.set(stretch.steps, { firstLine: stretch.firstLine, parts });
+    yield parts;
+  }
+}
+
+function knownTools(
+  reading: Reading,
+  parts: readonly Part[],
+  knowledge: Knowledge,
+  machine: MachineKnown,
+  units: 'inch' | 'mm' | undefined,
+  kind: 'mill' | 'lathe' | undefined,
+): Map<number, ToolKnown> {
+  const changes = toolChanges(reading);
+  const numbers = new Set(changes.map(change => change.tool));
+  for (const part of parts) {
+    const number = part.run[0];
+    if (number >= 0) numbers.add(number);
+  }
+  const said = [];
+  for (const comment of comments(reading.text)) {
+    if (said.length >= COMMENTS_READ) break;
+    said.push({ line: comment.line + 1, text: comment.text });
+  }
+  const read = toolComments(
+    said,
+    changes.map(change => ({ line: change.line + 1, tool: change.tool })),
+    { units, kind },
+  );
+  return toolsOf({ tools: [...numbers], sheet: knowledge.sheet, cribs: knowledge.cribs, comments: read, machine });
+}
+
+function windowOf(tool: ToolKnown | undefined, program: Program): Window | undefined {
+  if (!tool?.kind) return undefined;
+  const { maker } = tool;
+  const workholding = program.sheet?.workholding;
+  const pair = (range: { value: readonly number[] } | undefined): [number, number] | undefined =>
+    range && [range.value[0], range.value[1]];
+  const found = windowFor({
+    material: program.material,
+    kind: tool.kind.value,
+    substrate: tool.substrate?.value,
+    diameter_mm: tool.diameter_mm?.value,
+    teeth: tool.teeth?.value,
+    nose_radius_mm: tool.nose_radius_mm?.value,
+    width_mm: tool.width_mm?.value,
+    setup: {
+      stickout_mm: tool.stickout_mm?.value,
+      grip: workholding?.grip?.value,
+      wear: tool.wear?.value,
+      runout_mm: tool.runout_mm?.value,
+    },
+    ...(maker
+      ? {
+          maker: {
+            chip_load_mm: pair(maker.chip_load_mm),
+            feed_per_rev_mm: pair(maker.feed_per_rev_mm),
+            surface_speed_m_min: pair(maker.surface_speed_m_min),
+            source: maker.source?.value ?? "the maker's figures in the setup sheet",
+          },
+        }
+      : {}),
+  });
+  return isAbsent(found) ? undefined : found;
+}
+
+function wordCache(reading: Reading): (line: number) => readonly WordAt[] {
+  let held = -1;
+  let words: readonly WordAt[] = [];
+  return line => {
+    if (line !== held) {
+      words = line >= 0 && line < reading.text.lineCount ? blockAt(reading, line).words : [];
+      held = line;
+    }
+    return words;
+  };
+}
+
+function blockPlace(reading: Reading, line: number): Place {
+  const text = reading.text.lineText(line);
+  const block = blockAt(reading, line);
+  const first = block.words[0];
+  const last = block.words.at(-1);
+  const column = first?.start ?? text.length - text.trimStart().length;
+  return { line, column, end_line: line, end_column: Math.max(column, last?.end ?? text.trimEnd().length) };
+}
+
+function rapidSeconds(machine: MachineKnown, step: StepCursor): number {
+  const rapid = machine.machine?.rapid_mm_min?.value;
+  if (rapid === undefined) return Number.NaN;
+  if (typeof rapid === 'number') return (60 * step.length_mm) / rapid;
+  let seconds = 0;
+  for (const [axis, way] of [['x', step.x - step.x0], ['y', step.y - step.y0], ['z', step.z - step.z0]] as const) {
+    if (way === 0) continue;
+    const speed = rapid.get(axis);
+    if (speed === undefined) return Number.NaN;
+    seconds = Math.max(seconds, (60 * Math.abs(way)) / speed);
+  }
+  return seconds;
+}
+
+function rapidSecondsOf(machine: MachineKnown, length_mm: number): number {
+  const rapid = machine.machine?.rapid_mm_min?.value;
+  if (rapid === undefined) return Number.NaN;
+  const slowest = typeof rapid === 'number' ? rapid : Math.min(...rapid.values());
+  return (60 * length_mm) / slowest;
+}

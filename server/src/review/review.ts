@@ -1,0 +1,41 @@
+import type { Reading } from '../rs274/index.ts';
+import { runRules, type EngineOptions } from './engine.ts';
+import { joinSameCause } from './join-causes.ts';
+import { byHarm, type Finding, type SilencedFinding } from './finding.ts';
+import { makeProgram, type Knowledge } from './make-program.ts';
+import type { Program } from './program.ts';
+import { rules } from './rules/index.ts';
+import { silencesOf } from './silences-of.ts';
+import { applySilences } from './silence.ts';
+import { type ToolReview, toolReviews } from './tool-review.ts';
+
+/** All that is known about one program. Every surface reads this. */
+export interface Review {
+  readonly program: Program;
+  readonly tools: readonly ToolReview[];
+  readonly findings: readonly Finding[];
+  readonly silenced: readonly SilencedFinding[];
+  readonly not_checked: readonly string[];
+  /** False when a bound was reached and part of the program was not run. */
+  readonly complete: boolean;
+}
+
+/** Reviews a program that was read, with what the setup sheet and the crib say. */
+export function makeReview(reading: Reading, knowledge: Knowledge, options: EngineOptions = {}): Review {
+  const program = makeProgram(reading, knowledge);
+  const raw = runRules(rules, program, options);
+  const { findings, silenced } = applySilences(raw.findings, silencesOf(program));
+  return {
+    program,
+    tools: toolReviews(program),
+    findings: joinSameCause(findings).sort(byHarm),
+    silenced,
+    not_checked: [...raw.not_checked, ...readingGaps(reading)],
+    complete: reading.complete,
+  };
+}
+
+/** What the reader itself could not follow, in words. */
+function readingGaps(reading: Reading): string[] {
+  return [...reading.notFollowed()];
+}

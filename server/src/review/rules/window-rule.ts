@@ -1,0 +1,52 @@
+import { isAbsent } from '../../cutting/result.ts';
+import type { WindowRange } from '../../materials/index.ts';
+import { type EdgeFacts, edgeFacts } from '../facts.ts';
+import { KIND } from '../../rs274/steps.ts';
+import type { Severity } from '../finding.ts';
+import type { Part } from '../parts.ts';
+import type { Program } from '../program.ts';
+import type { ToolUse } from '../tool-use.ts';
+
+export interface OutOfWindow {
+  part: Part;
+  value: number;
+  range: WindowRange;
+  severity: Severity;
+}
+
+type Quantity = 'chip_load_mm' | 'surface_speed_m_min';
+
+const LOCKED = (1 << KIND.thread) | (1 << KIND.tap);
+
+/**
+ * The part of a tool's use that lies furthest outside its window on one side. A table window recommends:
+ * outside it is information, a warning only under half the low or over 1.3 times the high end.
+ */
+export function furthestOutside(
+  use: ToolUse,
+  program: Program,
+  quantity: Quantity,
+  side: 'below' | 'above',
+): OutOfWindow | undefined {
+  const range = program.window(use.number)?.[quantity];
+  if (!range || isAbsent(range)) return undefined;
+  let worst: { part: Part; value: number } | undefined;
+  for (const part of use.parts) {
+    if (part.cut_steps === 0 || part.kinds & LOCKED) continue;
+    for (const facts of edgesOf(part, use, program)) {
+      const value = facts[quantity];
+      if (!(value > 0)) continue;
+      if (side === 'below' ? value >= range.low : value <= range.high) continue;
+      if (!worst || (side === 'below' ? value < worst.value : value > worst.value)) worst = { part, value };
+    }
+  }
+  if (!worst) return undefined;
+  const far = side === 'below' ? worst.value < range.low / 2 : worst.value > range.high * 1.3;
+  return { ...worst, range, severity: far ? 'warning' : 'information' };
+}
+
+/** Facts at the ends of a part: one for a mill, least and greatest diameter for a lathe. */
+function edgesOf(part: Part, use: ToolUse, program: Program): EdgeFacts[] {
+  if (program.kind !== 'lathe') return [edgeFacts(part.run, use.tool, program.kind, 0)];
+  return [part.most_x_mm].map(diameter => edgeFacts(part.run, use.tool, program.kind, diameter / 2));
+}

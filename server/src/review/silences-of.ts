@@ -1,0 +1,29 @@
+import { comments } from '../rs274/index.ts';
+import type { Program } from './program.ts';
+import { readSilence, type Silence } from './silence.ts';
+
+/**
+ * The silences that hold for a program: comments `(OK code: reason)` on a block, or alone on a line right
+ * above a tool change for the whole use of that tool, and the sheet's list.
+ */
+export function silencesOf(program: Program): Silence[] {
+  const found: Silence[] = [];
+  for (const comment of comments(program.reading.text)) {
+    const read = readSilence(comment.text);
+    if (!read) continue;
+    found.push({ ...read, ...scope(program, comment.line), line: comment.line, column: comment.start, end_column: comment.end });
+  }
+  for (const entry of program.sheet?.silence ?? []) {
+    found.push({ code: entry.code, reason: entry.reason, ...(entry.tool !== undefined ? { tool: entry.tool } : {}) });
+  }
+  return found;
+}
+
+function scope(program: Program, line: number): Pick<Silence, 'from_line' | 'to_line'> {
+  const alone = program.words(line).length === 0;
+  if (!alone) return { from_line: line, to_line: line };
+  let next = line + 1;
+  while (next < program.lineCount && next < line + 20 && program.words(next).length === 0) next++;
+  const use = program.uses.find(u => u.change_line === next);
+  return use ? { from_line: line, to_line: use.last_line } : { from_line: line, to_line: next };
+}

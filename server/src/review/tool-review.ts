@@ -1,0 +1,102 @@
+import { isAbsent } from '../cutting/result.ts';
+import type { Window } from '../materials/index.ts';
+import { KIND } from '../rs274/steps.ts';
+import type { OriginFrom } from '../setup/known.ts';
+import type { ToolKnown } from '../setup/tools.ts';
+import { edgeFacts, type Span } from './facts.ts';
+import type { Part } from './parts.ts';
+import type { Program } from './program.ts';
+import type { ToolUse } from './tool-use.ts';
+
+/** One tool over the whole program. */
+export interface ToolReview {
+  number: number;
+  tool: ToolKnown | undefined;
+  /** Best source of what is known; undefined when nothing is. */
+  from: OriginFrom | undefined;
+  uses: ToolUse[];
+  first_line: number;
+  last_line: number;
+  /** Seconds; undefined when a part of it is not known. */
+  time_s: number | undefined;
+  cut_time_s: number | undefined;
+  cut_length_mm: number;
+  chip_load_mm: Span | undefined;
+  surface_speed_m_min: Span | undefined;
+  feed_per_rev_mm: Span | undefined;
+  window: Window | undefined;
+}
+
+const LOCKED = (1 << KIND.thread) | (1 << KIND.tap);
+
+/** Sums the uses of each tool, in the order of first use. Tools that never cut are in it too. */
+export function toolReviews(program: Program): ToolReview[] {
+  const byNumber = new Map<number, ToolUse[]>();
+  for (const use of program.uses) {
+    if (use.number < 0 && !use.cuts) continue;
+    const uses = byNumber.get(use.number);
+    if (uses) uses.push(use);
+    else byNumber.set(use.number, [use]);
+  }
+  return [...byNumber].map(([number, uses]) => toolReview(number, uses, program));
+}
+
+function toolReview(number: number, uses: ToolUse[], program: Program): ToolReview {
+  const sum = (of: (use: ToolUse) => number) => uses.reduce((total, use) => total + of(use), 0);
+  const tool = uses[0].tool;
+  const cut_s = 60 * sum(use => use.cut_min);
+  const untimed = sum(use => use.untimed) > 0;
+  const rapid_s = program.rapidSecondsOf(sum(use => use.rapid_length_mm));
+  const span = (quantity: 'chip_load_mm' | 'surface_speed_m_min' | 'feed_per_rev_mm') =>
+    spanOf(uses.flatMap(use => use.parts), tool, program, quantity);
+  return {
+    number,
+    tool,
+    from: sourceOf(tool),
+    uses,
+    first_line: uses[0].change_line,
+    last_line: Math.max(...uses.map(use => use.last_line)),
+    cut_time_s: untimed ? undefined : cut_s,
+    time_s: untimed ? undefined : cut_s + 60 * sum(use => use.dwell_min) + (Number.isFinite(rapid_s) ? rapid_s : 0),
+    cut_length_mm: sum(use => use.cut_length_mm),
+    chip_load_mm: span('chip_load_mm'),
+    surface_speed_m_min: span('surface_speed_m_min'),
+    feed_per_rev_mm: span('feed_per_rev_mm'),
+    window: program.window(number),
+  };
+}
+
+function sourceOf(tool: ToolKnown | undefined): OriginFrom | undefined {
+  return (tool?.diameter_mm ?? tool?.kind ?? tool?.teeth ?? tool?.nose_radius_mm)?.origin.from;
+}
+
+function spanOf(
+  parts: readonly Part[],
+  tool: ToolKnown | undefined,
+  program: Program,
+  quantity: 'chip_load_mm' | 'surface_speed_m_min' | 'feed_per_rev_mm',
+): Span | undefined {
+  let least = Number.NaN;
+  let most = Number.NaN;
+  for (const part of parts) {
+    if (part.cut_steps === 0) continue;
+    if (part.kinds & LOCKED && quantity !== 'surface_speed_m_min') continue;
+    const places = program.kind === 'lathe' ? [part.least_x_mm / 2, part.most_x_mm / 2] : [0];
+    for (const x of places) {
+      const value = edgeFacts(part.run, tool, program.kind, x)[quantity];
+      if (!Number.isFinite(value)) continue;
+      if (!(least <= value)) least = value;
+      if (!(most >= value)) most = value;
+    }
+  }
+  return Number.isFinite(least) ? [least, most] : undefined;
+}
+
+/** Low and high end of a window's range; undefined when it is absent. */
+export function rangeOf(
+  window: Window | undefined,
+  quantity: 'chip_load_mm' | 'surface_speed_m_min' | 'feed_per_rev_mm',
+): Span | undefined {
+  const range = window?.[quantity];
+  return range && !isAbsent(range) ? [range.low, range.high] : undefined;
+}

@@ -1,0 +1,69 @@
+import { KIND } from '../rs274/steps.ts';
+import type { ToolKnown } from '../setup/tools.ts';
+import { type Part, runValue } from './parts.ts';
+
+/** One stretch of the program during which one tool is in the spindle or in the turret's working place. */
+export interface ToolUse {
+  /** Tool number; -1 while none was called. */
+  readonly number: number;
+  /** What is known of the tool; undefined while nothing is. */
+  readonly tool: ToolKnown | undefined;
+  readonly parts: readonly Part[];
+  /** 0-based line of the tool change; the first line of the use when there is none. */
+  readonly change_line: number;
+  readonly first_line: number;
+  readonly last_line: number;
+  readonly cuts: boolean;
+  readonly cut_length_mm: number;
+  readonly cut_min: number;
+  readonly rapid_length_mm: number;
+  readonly dwell_min: number;
+  /** Cutting moves without a time. */
+  readonly untimed: number;
+}
+
+const CHANGE = 1 << KIND.toolchange;
+
+/** Groups parts into uses of tools. `known` says what is known of a tool number. */
+export function toolUses(parts: readonly Part[], known: (tool: number) => ToolKnown | undefined): ToolUse[] {
+  const uses: ToolUse[] = [];
+  let group: Part[] = [];
+  let number = Number.NaN;
+  const close = () => {
+    if (group.length > 0) uses.push(makeUse(number, group, known));
+    group = [];
+  };
+  for (const part of parts) {
+    const tool = toolNumber(part);
+    if (tool !== number) close();
+    number = tool;
+    group.push(part);
+  }
+  close();
+  return uses;
+}
+
+function toolNumber(part: Part): number {
+  const tool = runValue(part, 'tool');
+  return tool >= 0 ? tool : -1;
+}
+
+function makeUse(number: number, parts: Part[], known: (tool: number) => ToolKnown | undefined): ToolUse {
+  const sum = (of: (part: Part) => number) => parts.reduce((total, part) => total + of(part), 0);
+  const first_line = Math.min(...parts.map(part => part.first_line));
+  const change = parts.find(part => part.kinds & CHANGE);
+  return {
+    number,
+    tool: number >= 0 ? known(number) : undefined,
+    parts,
+    change_line: change ? change.first_line : first_line,
+    first_line,
+    last_line: Math.max(...parts.map(part => part.last_line)),
+    cuts: parts.some(part => part.cut_steps > 0),
+    cut_length_mm: sum(part => part.cut_length_mm),
+    cut_min: sum(part => part.cut_min),
+    rapid_length_mm: sum(part => part.rapid_length_mm),
+    dwell_min: sum(part => part.dwell_min),
+    untimed: sum(part => part.untimed),
+  };
+}
