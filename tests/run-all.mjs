@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '..');
 const bin = name => path.join(root, 'node_modules/.bin', name);
 const mocha = (...args) => [bin('mocha'), '--reporter', 'dot', ...args];
-const own = ['--no-config', '--import', 'tsx', '--timeout', '60000'];
+const own = ['--no-config', '--node-option', 'import=tsx', '--timeout', '60000'];
 
 /** In this order; a suite of `one` counts as one test, the others print what they counted. */
 const suites = [

@@ -1,7 +1,13 @@
 import * as vscode from 'vscode';
+import {
+  type Answer,
+  type Choice,
+  type CommandParams,
+  request,
+  type Span,
+} from '../../server/src/lsp/protocol.ts';
 import { exists } from './files.ts';
 import { showPage } from './pages.ts';
-import { type Answer, type Choice, type CommandParams, request, type Span } from '../../server/src/lsp/protocol.ts';
 import type { Session } from './session.ts';
 
 /** Sends a command to the server and does what its answers say. */

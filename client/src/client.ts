@@ -1,10 +1,10 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { notification, type Status } from '../../server/src/lsp/protocol.ts';
 import { carryOut } from './answers.ts';
 import { answerFileRequests } from './files.ts';
 import { cycleHints } from './hints.ts';
 import { savePage } from './pages.ts';
-import { notification, type Status } from '../../server/src/lsp/protocol.ts';
 import { openSampleJob, openWalkthrough } from './sample.ts';
 import { Session } from './session.ts';
 import { StatusItems } from './status.ts';

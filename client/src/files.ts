@@ -1,6 +1,11 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type ListFolderParams, type ReadFileParams, type ReadFileResult, request } from '../../server/src/lsp/protocol.ts';
+import {
+  type ListFolderParams,
+  type ReadFileParams,
+  type ReadFileResult,
+  request,
+} from '../../server/src/lsp/protocol.ts';
 
 /** Answers the server's questions about files; only reads, and only what the server names. */
 export function answerFileRequests(client: BaseLanguageClient): void {
