@@ -29,7 +29,7 @@ const states: readonly (readonly [HeatState, RegExp])[] = [
   ['hardened', /[\s,+-]+(HARDENED|HARD)$/],
 ];
 const hardnessAtEnd =
-  /[\s,(-]+((?:HRC|HBW?|HV)\s*\d[\d.\s-]*|\d[\d.]*(?:\s*-\s*\d[\d.]*)?\s*(?:HRC|HBW?|HV))$/;
+  /[\s,(-]+((?:HRC|HBW?|HV)\s*\d[\d.\s-]*|\d[\d.]*(?:\s*-\s*\d[\d.]*)?\s*(?:HRC|HBW?|HV))\)?$/;
 const temperAtEnd = /(?:[\s,-]*(T\d{1,5}|H\d{2,4})|[\s,-]+([OFW]))$/;
 const shapeAtEnd =
   /[\s,+-]+(BAR|PLATE|SHEET|ROD|TUBE|BLOCK|BILLET|CRS|HRS|COLD DRAWN|COLD ROLLED|HOT ROLLED|CD|HR|CR|AS CAST|CAST|EXTRUDED)$/;

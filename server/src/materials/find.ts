@@ -71,8 +71,11 @@ export function nearestMaterials(
   const words = text.toLowerCase().match(/[a-z]{3,}|\d{3,}/g) ?? [];
   const scored = materials.map(material => {
     let score = 1;
-    for (const name of material.designations)
-      score = Math.min(score, unlikeness(key, designationKey(name.text)));
+    for (const name of material.designations) {
+      // A word is likened to words only: every grade number is as far from `stainless` as any other.
+      const other = designationKey(name.text);
+      if (/\d/.test(key) || !/\d/.test(other)) score = Math.min(score, unlikeness(key, other));
+    }
     const described =
       ` ${material.name} ${material.designations.map(name => name.text).join(' ')} `.toLowerCase();
     for (const word of words) if (described.includes(word)) score -= /\d/.test(word) ? 0.2 : 0.6;

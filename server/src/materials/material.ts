@@ -1,4 +1,5 @@
 import type { Source } from './sources.ts';
+import type { StatedWindow } from './stated-window.ts';
 
 /** Workpiece groups of ISO 513: steel, stainless, cast iron, non-ferrous, heat-resisting, hardened. */
 export type MaterialGroup = 'P' | 'M' | 'K' | 'N' | 'S' | 'H';
@@ -90,12 +91,8 @@ export interface Material {
   readonly speed_m_min: SpeedTable;
   readonly mill_feed?: MillFeedClass;
   readonly drill_feed?: MillFeedClass;
-  /** Windows of the shop's own that stand in place of the handbook's, from the crib. */
-  readonly own?: {
-    readonly chip_load_mm?: RangeFigure;
-    readonly feed_per_rev_mm?: RangeFigure;
-    readonly surface_speed_m_min?: RangeFigure;
-  };
+  /** The shop's own windows for it, from the crib; they stand in place of the handbook's. */
+  readonly own?: StatedWindow;
   /** Least chip thickness over the edge's rounding. */
   readonly h_min_over_edge_radius?: RangeFigure;
   readonly character: readonly Character[];

@@ -15,12 +15,21 @@ export interface SetupForWindow {
  * Narrows a window from above by what the setup weakens: long stickout, a weak grip, a worn edge, runout.
  *
  * Factors are common practice, no source. The high end never falls under the low end; a step says when it is held there. Longer
- * stickout, weaker grip, duller tool or more runout never raise the high end. Units: those of the window; runout in mm.
+ * stickout, weaker grip, duller tool or more runout never raise the high end. What was proven here is left as it is. Units: those of
+ * the window; runout in mm on top of one tooth's chip, so `teeth` says how many share a feed per revolution.
  */
-export function narrow(range: WindowRange, on: 'feed' | 'speed', request: WindowRequest): WindowRange {
+export function narrow(
+  range: WindowRange,
+  on: 'feed' | 'speed',
+  request: WindowRequest,
+  teeth?: number,
+): WindowRange {
   const setup = request.setup;
-  if (setup === undefined) return range;
-  const wanted = on === 'feed' ? feedSteps(setup, request, range.high) : speedSteps(setup, request);
+  if (setup === undefined || range.basis === 'proven') return range;
+  const wanted =
+    on === 'feed'
+      ? feedSteps(setup, request, teeth === undefined ? undefined : range.high / teeth)
+      : speedSteps(setup, request);
   if (wanted.length === 0) return range;
   let high = range.high;
   const steps: WindowStep[] = [...range.steps];
@@ -35,7 +44,11 @@ export function narrow(range: WindowRange, on: 'feed' | 'speed', request: Window
   return { ...range, high, steps };
 }
 
-function feedSteps(setup: SetupForWindow, request: WindowRequest, high: number): WindowStep[] {
+function feedSteps(
+  setup: SetupForWindow,
+  request: WindowRequest,
+  high_per_tooth_mm: number | undefined,
+): WindowStep[] {
   const steps: WindowStep[] = [];
   const stickout = stickoutRatio(setup, request);
   if (stickout !== undefined)
@@ -44,9 +57,9 @@ function feedSteps(setup: SetupForWindow, request: WindowRequest, high: number):
   if (setup.grip === 'weak') add(steps, 'grip weak', 0.75);
   if (setup.wear === 'dull') add(steps, 'tool dull', 0.8);
   const runout = setup.runout_mm;
-  const perTooth = !isTurningTool(request.kind) && request.kind !== 'bore';
-  if (runout !== undefined && runout > 0 && perTooth && high > 0) {
-    const factor = Math.max(0, 1 - runout / high);
+  const turns = !isTurningTool(request.kind) && request.kind !== 'bore';
+  if (runout !== undefined && runout > 0 && turns && high_per_tooth_mm !== undefined) {
+    const factor = Math.max(0, 1 - runout / high_per_tooth_mm);
     add(steps, `runout ${Number(runout.toFixed(4))} mm comes on top of one tooth's chip`, factor);
   }
   return steps;

@@ -5,8 +5,10 @@ import { handbookSpeed } from './handbook-speed.ts';
 import type { Material } from './material.ts';
 import type { SetupForWindow } from './narrowing.ts';
 import { narrow } from './narrowing.ts';
+import type { StatedWindow } from './stated-window.ts';
+import { statedFeed, statedSpeed } from './stated-window.ts';
 import type { Substrate, ToolKind } from './tool-kind.ts';
-import { isHoleTool, isSinglePoint, isTurningTool } from './tool-kind.ts';
+import { isHoleTool, isSinglePoint } from './tool-kind.ts';
 
 /** What a window rests on, best first. */
 export type WindowBasis = 'proven' | 'maker' | 'handbook';
@@ -41,16 +43,6 @@ export interface Window {
   readonly source: string;
 }
 
-type Pair = readonly [low: number, high: number];
-
-/** Ranges stated by the tool's maker or proven in this shop, with where that stands. */
-export interface StatedWindow {
-  readonly chip_load_mm?: Pair;
-  readonly feed_per_rev_mm?: Pair;
-  readonly surface_speed_m_min?: Pair;
-  readonly source: string;
-}
-
 export interface WindowRequest {
   /** Absent when the material is not known: only stated ranges count then. */
   readonly material?: Material;
@@ -80,7 +72,7 @@ export interface WindowRequest {
  */
 export function windowFor(request: WindowRequest): Window | Absent {
   if (request.kind === 'probe') return absent('a probe does not cut');
-  const speed = best(request, 'surface_speed_m_min', () => handbookSpeed(request));
+  const speed = speedWindow(request);
   const feeds = feedWindows(request);
   const known = [feeds.chip_load_mm, feeds.feed_per_rev_mm, speed].filter(isKnown);
   if (known.length === 0) {
@@ -96,28 +88,24 @@ export function windowFor(request: WindowRequest): Window | Absent {
 }
 
 function feedWindows(request: WindowRequest): Pick<Window, 'chip_load_mm' | 'feed_per_rev_mm'> {
-  if (request.kind === 'tap' || request.kind === 'thread-turn') {
+  const { kind } = request;
+  if (kind === 'tap' || kind === 'thread-turn') {
     const threads = absent('feed is the pitch of the thread');
     return { chip_load_mm: threads, feed_per_rev_mm: threads };
   }
-  const perRev = isHoleTool(request.kind) || isSinglePoint(request.kind) || isTurningTool(request.kind);
-  const teeth = isSinglePoint(request.kind) ? 1 : (request.teeth ?? (isDrill(request.kind) ? 2 : undefined));
-  if (!perRev) {
-    const chip = best(request, 'chip_load_mm', () => handbookFeed(request));
-    return { chip_load_mm: chip, feed_per_rev_mm: scaled(chip, teeth) };
-  }
-  const stated =
-    request.proven?.chip_load_mm ?? request.maker?.chip_load_mm ?? request.material?.own?.chip_load_mm;
-  const statedPerRev =
-    request.proven?.feed_per_rev_mm ??
-    request.maker?.feed_per_rev_mm ??
-    request.material?.own?.feed_per_rev_mm;
-  if (statedPerRev === undefined && stated !== undefined) {
-    const chip = best(request, 'chip_load_mm', () => absent('not stated'));
-    return { chip_load_mm: chip, feed_per_rev_mm: scaled(chip, teeth) };
-  }
-  const feed = best(request, 'feed_per_rev_mm', () => handbookFeed(request));
-  return { feed_per_rev_mm: feed, chip_load_mm: scaled(feed, teeth === undefined ? undefined : 1 / teeth) };
+  const teeth = isSinglePoint(kind) ? 1 : (request.teeth ?? (isDrill(kind) ? 2 : undefined));
+  const found = statedFeed(request);
+  const perRev = found === undefined ? isHoleTool(kind) || isSinglePoint(kind) : found.per === 'revolution';
+  const raw = found?.range ?? handbookFeed(request);
+  const range = isAbsent(raw) ? raw : narrow(raw, 'feed', request, perRev ? teeth : 1);
+  return perRev
+    ? { feed_per_rev_mm: range, chip_load_mm: scaled(range, teeth === undefined ? undefined : 1 / teeth) }
+    : { chip_load_mm: range, feed_per_rev_mm: scaled(range, teeth) };
+}
+
+function speedWindow(request: WindowRequest): WindowRange | Absent {
+  const range = statedSpeed(request) ?? handbookSpeed(request);
+  return isAbsent(range) ? range : narrow(range, 'speed', request);
 }
 
 function isKnown(range: WindowRange | Absent): range is WindowRange {
@@ -128,35 +116,6 @@ function isDrill(kind: ToolKind): boolean {
   return kind === 'drill' || kind === 'spot-drill' || kind === 'center-drill';
 }
 
-function best(
-  request: WindowRequest,
-  quantity: 'chip_load_mm' | 'feed_per_rev_mm' | 'surface_speed_m_min',
-  handbook: () => WindowRange | Absent,
-): WindowRange | Absent {
-  const proven = stated(request.proven, quantity, 'proven');
-  if (proven !== undefined) return proven;
-  const own = request.material?.own?.[quantity];
-  const ownRange: StatedWindow | undefined = own && {
-    [quantity]: [own.low, own.high],
-    source: own.source.text,
-  };
-  const range = stated(request.maker, quantity, 'maker') ?? stated(ownRange, quantity, 'maker') ?? handbook();
-  if (isAbsent(range)) return range;
-  return narrow(range, quantity === 'surface_speed_m_min' ? 'speed' : 'feed', request);
-}
-
-function stated(
-  from: StatedWindow | undefined,
-  quantity: 'chip_load_mm' | 'feed_per_rev_mm' | 'surface_speed_m_min',
-  basis: WindowBasis,
-): WindowRange | undefined {
-  const pair = from?.[quantity];
-  if (from === undefined || pair === undefined) return undefined;
-  const [low, high] = pair;
-  if (!(low >= 0 && high >= low && high > 0 && Number.isFinite(high))) return undefined;
-  return { low, high, basis, source: from.source, steps: [], notes: [] };
-}
-
 function scaled(range: WindowRange | Absent, factor: number | undefined): WindowRange | Absent {
   if (isAbsent(range)) return range;
   if (factor === undefined) return absent('tooth count not known', ['teeth']);
@@ -164,14 +123,15 @@ function scaled(range: WindowRange | Absent, factor: number | undefined): Window
 }
 
 /** Where a value sits against its window. */
-export type Judgement = 'inside' | 'below' | 'above' | 'far-below' | 'far-above';
+export type Judgement = 'unknown' | 'inside' | 'below' | 'above' | 'far-below' | 'far-above';
 
 /**
  * Where a value sits against a window: `far-below` under half the low end, `far-above` over 1.3 times the high end.
- * The ends count as inside, with one part in a million for rounding. Units: those of the window.
+ * A value that is not a finite number is `unknown`. The ends count as inside, with one part in a million for rounding. Units: those of the window.
  */
 export function judge(value: number, range: Pick<WindowRange, 'low' | 'high'>): Judgement {
   const slack = 1e-6;
+  if (!Number.isFinite(value)) return 'unknown';
   if (value < range.low * (1 - slack)) return value < (range.low / 2) * (1 - slack) ? 'far-below' : 'below';
   if (value > range.high * (1 + slack)) return value > range.high * 1.3 * (1 + slack) ? 'far-above' : 'above';
   return 'inside';

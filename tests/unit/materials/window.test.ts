@@ -308,6 +308,9 @@ describe('judge', () => {
     [0.1001, 'above'],
     [0.13, 'above'],
     [0.1301, 'far-above'],
+    [0.1 + 1e-9, 'inside'],
+    [Number.NaN, 'unknown'],
+    [Number.POSITIVE_INFINITY, 'unknown'],
   ];
   for (const [value, expected] of answers)
     it(`${value} is ${expected}`, () => assert.equal(judge(value, window), expected));
