@@ -29,10 +29,14 @@ export interface Api {
 export function start(context: vscode.ExtensionContext, host: Api['host'], makeClient: MakeClient): Api {
   const began = performance.now();
   const status = new StatusItems();
-  const session = new Session(makeClient, clientOptions, client => {
-    client.onNotification(notification.status, (message: Status) => status.take(message));
-    answerFileRequests(client);
-  });
+  const session = new Session(
+    makeClient,
+    () => clientOptions(context.extensionUri),
+    client => {
+      client.onNotification(notification.status, (message: Status) => status.take(message));
+      answerFileRequests(client);
+    },
+  );
   session.onFailure(reason => status.fail(reason));
   context.subscriptions.push(status, session);
 
@@ -68,12 +72,12 @@ const isOurs = (document: vscode.TextDocument): boolean =>
   document.languageId === 'rs274' || /(\.setup|\/crib)\.json$/.test(document.uri.path);
 
 /** By language and name, never by scheme: a program may be unsaved, remote, or in the browser's own files. */
-const clientOptions = (): LanguageClientOptions => ({
+const clientOptions = (extension: vscode.Uri): LanguageClientOptions => ({
   documentSelector: [{ language: 'rs274' }, { pattern: '**/*.setup.json' }, { pattern: '**/crib.json' }],
   synchronize: {
     configurationSection: 'tapeproof',
     fileEvents: vscode.workspace.createFileSystemWatcher('**/{*.setup.json,crib.json,proven.jsonl}'),
   },
   markdown: { isTrusted: { enabledCommands: commands.map(row => commandId(row.name)) }, supportHtml: false },
-  initializationOptions: { files: 'client' },
+  initializationOptions: { files: 'client', extension: extension.toString() },
 });

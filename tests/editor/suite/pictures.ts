@@ -1,5 +1,16 @@
 import * as vscode from 'vscode';
-import { drawn, type Host, hintsOf, openProgram, picture, placeOf, setting, until } from './support.ts';
+import {
+  check,
+  click,
+  drawn,
+  type Host,
+  hintsOf,
+  openProgram,
+  picture,
+  placeOf,
+  setting,
+  until,
+} from './support.ts';
 
 /** Pictures of a mill and a lathe program in the four themes, for a person to look at. */
 export function pictures(host: Host): void {
@@ -32,6 +43,18 @@ export function pictures(host: Host): void {
       await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
     });
   }
+  test('language status', async function () {
+    if (!host.url) return this.skip();
+    await openProgram('bracket/bracket.nc');
+    await click(host, '.statusbar-item[id*="languageStatus"] a');
+    const text = await until('the status', async () => {
+      const shown = await drawn(host, '.hover-language-status');
+      return shown.includes('hints: changes') && shown;
+    });
+    check(/inch/.test(text), text);
+    await picture(host, 'status');
+    await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
+  });
   test('hover', async function () {
     if (!host.url) return this.skip();
     const document = await openProgram('bracket/bracket.nc');

@@ -77,6 +77,12 @@ export async function drawn(host: Host, selector: string): Promise<string> {
   return (await answer.text()).replaceAll('\u00a0', ' ');
 }
 
+/** Clicks in the window, as a person does; the stand-in editor alone can do that. */
+export async function click(host: Host, selector: string): Promise<void> {
+  const answer = await fetch(`${host.url}/click?selector=${encodeURIComponent(selector)}`);
+  check(answer.ok, `click on ${selector}: ${answer.status} ${await answer.text()}`);
+}
+
 /** Saves a picture of the window, or of a part of it, as `<host>-<name>.png`. */
 export async function picture(host: Host, name: string, selector?: string): Promise<void> {
   await pause(1000);
