@@ -29,11 +29,12 @@ export interface HolderFacts {
 
 const gap = '[\\s_-]*';
 const body = `([A-Z])${gap}([A-Z])${gap}([A-Z])${gap}([A-Z])${gap}([RLN])`;
-const metric = new RegExp(
-  `^${gap}${body}${gap}(\\d{2})${gap}[X]?${gap}(\\d{2})${gap}([A-Y])${gap}(\\d{2})(?![0-9])`,
-);
-const inch = new RegExp(`^${gap}${body}${gap}(\\d{2})${gap}(\\d)(?:${gap}([A-Z]))?(?![0-9])`);
-const bar = new RegExp(`^${gap}([A-Z])${gap}(\\d{2})${gap}([A-Y])${gap}${body}${gap}(\\d{2})(?![0-9])`);
+const metric = /* @__PURE__ */ (() =>
+  new RegExp(`^${gap}${body}${gap}(\\d{2})${gap}[X]?${gap}(\\d{2})${gap}([A-Y])${gap}(\\d{2})(?![0-9])`))();
+const inch = /* @__PURE__ */ (() =>
+  new RegExp(`^${gap}${body}${gap}(\\d{2})${gap}(\\d)(?:${gap}([A-Z]))?(?![0-9])`))();
+const bar = /* @__PURE__ */ (() =>
+  new RegExp(`^${gap}([A-Z])${gap}(\\d{2})${gap}([A-Y])${gap}${body}${gap}(\\d{2})(?![0-9])`))();
 
 /**
  * Decodes a turning holder (`PCLNR2525M12`), a boring bar (`S25T-SCLCR09`) or an inch holder (`MCLNR 16-4D`).

@@ -28,10 +28,10 @@ export interface InsertFacts {
 }
 
 const gap = '[\\s_-]*';
-const letters = new RegExp(`^${gap}([A-Z])${gap}([A-Z])${gap}([A-Z])${gap}([A-Z])${gap}(?=[0-9(.])`);
-const metric = new RegExp(
-  `^(\\d{2})${gap}(\\d{2}|[TX]\\d)${gap}(\\d{2}|M0|V[35]|[ADEFPZ][A-GNPZ])(?![0-9.])`,
-);
+const letters = /* @__PURE__ */ (() =>
+  new RegExp(`^${gap}([A-Z])${gap}([A-Z])${gap}([A-Z])${gap}([A-Z])${gap}(?=[0-9(.])`))();
+const metric = /* @__PURE__ */ (() =>
+  new RegExp(`^(\\d{2})${gap}(\\d{2}|[TX]\\d)${gap}(\\d{2}|M0|V[35]|[ADEFPZ][A-GNPZ])(?![0-9.])`))();
 const inch =
   /^\(?(1\.[258]|10|[2-9])\)?[\s-]*\(?(1\.[25]|[23]\.5|[1-9])\)?[\s-]*\(?(0\.[25]|[0-9]|X0)?\)?(?![0-9.])/;
 

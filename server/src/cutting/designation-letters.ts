@@ -27,7 +27,7 @@ const oblong = (letter: string, angle: number): InsertShape => ({
   corner_angle_deg: angle,
 });
 
-const shapeList: readonly InsertShape[] = [
+const shapes = (): readonly InsertShape[] => [
   oblong('A', 85),
   oblong('B', 82),
   oblong('K', 55),
@@ -53,9 +53,8 @@ const shapeList: readonly InsertShape[] = [
   },
 ];
 
-export const INSERT_SHAPES: ReadonlyMap<string, InsertShape> = new Map(
-  shapeList.map(shape => [shape.letter, shape]),
-);
+export const INSERT_SHAPES: ReadonlyMap<string, InsertShape> = /* @__PURE__ */ (() =>
+  new Map(shapes().map(shape => [shape.letter, shape])))();
 
 /** Normal clearance of the insert, degrees; `O` is given in words by the maker. */
 export const INSERT_CLEARANCE_DEG: Readonly<Record<string, number>> = {
@@ -110,9 +109,9 @@ export const INSERT_FIXING: Readonly<Record<string, string>> = {
 };
 
 /** Sizes of inscribed circles, mm: the inch series that both systems share. */
-export const INSCRIBED_CIRCLES_MM: readonly number[] = [5, 6, 7, 8, 10, 12, 16, 20, 24, 28, 32, 40].map(
-  thirtyseconds => (thirtyseconds * 25.4) / 32,
-);
+export const INSCRIBED_CIRCLES_MM: readonly number[] = /* @__PURE__ */ [
+  5, 6, 7, 8, 10, 12, 16, 20, 24, 28, 32, 40,
+].map(thirtyseconds => (thirtyseconds * 25.4) / 32);
 
 /** Thickness by its ISO 1832 figures, mm: thirty-seconds and sixteenths of an inch. */
 export const INSERT_THICKNESS_MM: Readonly<Record<string, number>> = {
