@@ -41,21 +41,23 @@ export async function carryOut(session: Session, name: string, args: unknown[]):
   await ask(name, params);
 }
 
-/** The file is the one given (folder view, link) or the one in front; the place is that of the cursor. */
+/**
+ * The file is the one given (menu, link) or the one in front; the place is that of the cursor.
+ * A menu gives the file and then what concerns the editor alone; a link gives its own arguments, the file first if need be.
+ */
 function paramsOf(args: unknown[]): CommandParams | undefined {
   const editor = vscode.window.activeTextEditor;
   const [first, ...rest] = args;
-  const given =
-    first instanceof vscode.Uri ? first : typeof first === 'string' ? vscode.Uri.parse(first) : undefined;
-  const uri = given ?? editor?.document.uri;
+  const isMenu = first instanceof vscode.Uri;
+  const isFile = typeof first === 'string' && /^[a-z][a-z0-9+.-]+:/i.test(first);
+  const uri = isMenu ? first : isFile ? vscode.Uri.parse(first) : editor?.document.uri;
   if (!uri) return undefined;
   const inFront = editor?.document.uri.toString() === uri.toString();
   const position = inFront ? editor.selection.active : undefined;
   return {
     uri: uri.toString(),
     ...(position ? { position: { line: position.line, character: position.character } } : {}),
-    // What the editor itself adds in menus (lists of resources, group ids) is not ours.
-    args: typeof first === 'string' ? rest : [],
+    args: isMenu ? [] : isFile ? rest : args,
   };
 }
 

@@ -17,8 +17,9 @@ const hintWords: Record<HintLevel, string> = {
 
 /** The language status items: what is known about the program in front, and how much is shown beside its lines. */
 export class StatusItems implements vscode.Disposable {
-  private readonly review = vscode.languages.createLanguageStatusItem('tapeproof.review', ours);
+  // The editor lists the item that was made last first.
   private readonly hints = vscode.languages.createLanguageStatusItem('tapeproof.hints', ours);
+  private readonly review = vscode.languages.createLanguageStatusItem('tapeproof.review', ours);
   private readonly known = new Map<string, Status>();
   private readonly listening: vscode.Disposable;
 
