@@ -82,6 +82,42 @@ export class CycleNotes {
   }
 }
 
+/** What became of a cycle block. */
+export interface CycleResult {
+  /** Where the tool stands. */
+  readonly position: Point;
+  /** False when no or not all moves could be worked out: the position after the block is not known. */
+  readonly expanded: boolean;
+  readonly problems: readonly CycleProblem[];
+  readonly assumptions: readonly CycleAssumption[];
+}
+
+/** Runs `body` with a writer and gathers what it did. `body` returns false when it could not work out the moves. */
+export function runCycle(
+  sink: CycleSink,
+  position: Point,
+  body: (writer: CycleWriter, notes: CycleNotes) => boolean,
+): CycleResult {
+  const writer = new CycleWriter(sink, position);
+  const notes = new CycleNotes();
+  const understood = body(writer, notes);
+  if (writer.spent)
+    notes.error('cycle-too-long', 'the cycle makes too many moves; the rest was not followed');
+  return {
+    position: writer.position,
+    expanded: understood && !writer.spent,
+    problems: notes.problems,
+    assumptions: notes.assumptions,
+  };
+}
+
+/** Whether X and Z of the start of a lathe cycle are known; says so when not. */
+export function startIsKnown(position: Point, notes: CycleNotes): boolean {
+  if (!Number.isNaN(position.x + position.z)) return true;
+  notes.error('cycle-position-unknown', 'the place where the cycle starts is not known');
+  return false;
+}
+
 /** Moves that one cycle block may make. */
 export const MOST_CYCLE_MOVES = 100_000;
 

@@ -1,11 +1,12 @@
-import { PLANE_AXES, type Point, pointInPlane } from '../geometry/plane.ts';
-import { type CycleAssumption, CycleNotes, type CycleProblem, type CycleSink, CycleWriter } from './emit.ts';
+import { PLANE_AXES, pointInPlane } from '../geometry/plane.ts';
+import { type CycleNotes, type CycleResult, type CycleSink, type CycleWriter, runCycle } from './emit.ts';
 import {
   type HoleBody,
   hasHoles,
   type MillCycleContext,
   type MillCycleState,
   type MillCycleWords,
+  type MillHoles,
   resolveMillCycle,
 } from './levels.ts';
 import { backBoreBody, boreBody, fineBoreBody } from './mill-bore.ts';
@@ -14,15 +15,9 @@ import { tapBody } from './mill-tap.ts';
 import { MILL_CYCLES, type MillCycleFamily } from './table.ts';
 
 /** What became of a block in cycle mode. */
-export interface MillCycleResult {
+export interface MillCycleResult extends CycleResult {
   /** Keep for the next block of the mode; drop it when a motion code or G80 ends the mode. */
   readonly state: MillCycleState | undefined;
-  /** Where the tool stands. */
-  readonly position: Point;
-  /** False when no or not all moves could be worked out: the position after the block is not known. */
-  readonly expanded: boolean;
-  readonly problems: readonly CycleProblem[];
-  readonly assumptions: readonly CycleAssumption[];
 }
 
 const BODIES: Readonly<Record<MillCycleFamily, HoleBody>> = {
@@ -47,19 +42,24 @@ export function expandMillCycle(
   context: MillCycleContext,
   sink: CycleSink,
 ): MillCycleResult {
-  const notes = new CycleNotes();
-  const writer = new CycleWriter(sink, context.position);
-  const levels = resolveMillCycle(words, state, context, notes);
-  const done = (next: MillCycleState | undefined, expanded: boolean): MillCycleResult => ({
-    state: next,
-    position: writer.position,
-    expanded,
-    problems: notes.problems,
-    assumptions: notes.assumptions,
+  let next = state;
+  const result = runCycle(sink, context.position, (writer, notes) => {
+    const levels = resolveMillCycle(words, state, context, notes);
+    if (levels === undefined) return false;
+    next = hasHoles(levels) ? levels.state : levels;
+    if (!hasHoles(levels)) return false;
+    writeHoles(levels, context, writer, notes);
+    return true;
   });
-  if (levels === undefined) return done(state, false);
-  if (!hasHoles(levels)) return done(levels, false);
+  return { ...result, state: next };
+}
 
+function writeHoles(
+  levels: MillHoles,
+  context: MillCycleContext,
+  writer: CycleWriter,
+  notes: CycleNotes,
+): void {
   const axes = PLANE_AXES[context.plane];
   const cycle = MILL_CYCLES[levels.state.code];
   const body = BODIES[cycle.family];
@@ -77,9 +77,6 @@ export function expandMillCycle(
     if (r_above) writer.rapid(at(hole, levels.r_level));
     body(hole, levels, context, writer, notes);
   }
-  if (writer.spent)
-    notes.error('cycle-too-long', 'the cycle makes too many moves; the rest was not followed');
-  return done(levels.state, !writer.spent);
 }
 
 const BACK_BORE_TOP = { x: 'i', y: 'j', z: 'k' } as const;
