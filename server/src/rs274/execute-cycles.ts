@@ -1,0 +1,158 @@
+import { type Block, L } from './block.ts';
+import type { ArcTurn, CycleSink, SpindleChange } from './cycles/emit.ts';
+import { type MillCycleState, type MillCycleWords, tapLead_mm } from './cycles/levels.ts';
+import { expandMillCycle } from './cycles/mill.ts';
+import { dwellSeconds } from './dwell.ts';
+import type { Plane, Point } from './geometry/plane.ts';
+import type { Machine } from './machine.ts';
+import { S } from './state.ts';
+import { KIND, STEP_FLAG } from './steps.ts';
+import { readTarget, Target } from './targets.ts';
+
+/** Writes the moves of a cycle to a machine's table. */
+export class MachineSink implements CycleSink {
+  constructor(private readonly machine: Machine) {}
+
+  rapid(to: Point): void {
+    this.go(to);
+    this.machine.step(KIND.rapid, STEP_FLAG.cycle);
+  }
+
+  feed(to: Point): void {
+    this.go(to);
+    this.machine.step(KIND.feed, STEP_FLAG.cycle);
+  }
+
+  arc(to: Point, turn: ArcTurn): void {
+    const aux = this.machine.table.addArc(turn.centre_first, turn.centre_second, turn.sweep_rad);
+    this.go(to);
+    this.machine.step(KIND.arc, STEP_FLAG.cycle, aux);
+  }
+
+  thread(to: Point, lead_mm: number): void {
+    this.go(to);
+    this.machine.step(KIND.thread, STEP_FLAG.cycle | STEP_FLAG.locked, -1, lead_mm);
+  }
+
+  tap(to: Point, lead_mm: number): void {
+    this.go(to);
+    this.machine.step(KIND.tap, STEP_FLAG.cycle | STEP_FLAG.locked, -1, lead_mm);
+  }
+
+  dwell(seconds: number): void {
+    const step = this.machine.step(KIND.dwell, STEP_FLAG.cycle);
+    this.machine.table.seconds.set(step, seconds);
+  }
+
+  spindle(_change: SpindleChange): void {
+    // The spindle is back in its old state when the cycle ends; the state in force is kept throughout.
+  }
+
+  stop(): void {
+    this.machine.step(KIND.stop, STEP_FLAG.cycle);
+  }
+
+  private go(to: Point): void {
+    const { v } = this.machine.state;
+    v[S.x] = to.x;
+    v[S.y] = to.y;
+    v[S.z] = to.z;
+  }
+}
+
+const target = new Target();
+
+/** A block in mill cycle mode. */
+export function executeMillCycle(machine: Machine, block: Block, motion: number): void {
+  const { v } = machine.state;
+  readTarget(machine, block, target);
+  const position: Point = { x: v[S.x], y: v[S.y], z: v[S.z] };
+  const plane: Plane = v[S.plane] === 17 ? 'xy' : v[S.plane] === 18 ? 'zx' : 'yz';
+  const result = expandMillCycle(
+    cycleWords(machine, block, motion),
+    keptState(v),
+    {
+      plane,
+      position,
+      incremental: v[S.distance] === 91,
+      return_to: v[S.return_level] === 99 ? 'r' : 'initial',
+      rules: machine.report ? 'report' : 'common',
+      spindle_direction: v[S.direction],
+      lead_mm: lead(v),
+      inverse_time: v[S.feed_mode] === 93,
+      compensation_on: v[S.compensation] !== 40,
+      rotary_word: target.others !== 0,
+    },
+    new MachineSink(machine),
+  );
+  keepState(v, result.state);
+  for (const problem of result.problems) machine.problem(problem.code, 0, block.length, problem.message);
+  for (const assumed of result.assumptions) machine.assume(assumed.code, assumed.message);
+  if (!result.expanded) {
+    const named = target.linear === 0 ? 7 : target.linear;
+    if ((named & 1) !== 0) v[S.x] = Number.NaN;
+    if ((named & 2) !== 0) v[S.y] = Number.NaN;
+    if ((named & 4) !== 0) v[S.z] = Number.NaN;
+    machine.place();
+  }
+}
+
+function lead(v: Float64Array): number {
+  const mode = v[S.feed_mode] === 95 ? 'per-revolution' : v[S.feed_mode] === 93 ? 'inverse' : 'per-minute';
+  return tapLead_mm(v[S.feed], mode, v[S.css] === 1 ? Number.NaN : v[S.spindle]);
+}
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+function cycleWords(machine: Machine, block: Block, motion: number): MillCycleWords {
+  const { v } = machine.state;
+  const shift = v[S.distance] === 91 ? 0 : 1;
+  const words: Writable<MillCycleWords> = { code: motion / 10 };
+  const at = (letter: number) => block.index(letter);
+  if (at(L.X) >= 0) words.x = machine.lengthAlongX(block, at(L.X)) + shift * (v[S.local_x] + v[S.set_x]);
+  if (at(L.Y) >= 0) words.y = machine.length(block, at(L.Y)) + shift * (v[S.local_y] + v[S.set_y]);
+  if (at(L.Z) >= 0) words.z = machine.length(block, at(L.Z)) + shift * (v[S.local_z] + v[S.set_z]);
+  if (at(L.R) >= 0) words.r = machine.length(block, at(L.R)) + shift * normalShift(v);
+  if (at(L.P) >= 0) words.p_seconds = dwellSeconds(machine, block, at(L.P));
+  if (at(L.Q) >= 0) words.q = machine.length(block, at(L.Q));
+  if (at(L.I) >= 0) words.i = machine.length(block, at(L.I));
+  if (at(L.J) >= 0) words.j = machine.length(block, at(L.J));
+  if (at(L.D) >= 0) words.d = machine.length(block, at(L.D));
+  const counts_with_k = !machine.report && at(L.L) < 0 && motion !== 870;
+  if (at(L.L) >= 0) words.repeats = block.value[at(L.L)];
+  else if (counts_with_k && at(L.K) >= 0) words.repeats = block.value[at(L.K)];
+  if (at(L.K) >= 0 && !counts_with_k) words.k = machine.length(block, at(L.K));
+  return words;
+}
+
+function normalShift(v: Float64Array): number {
+  if (v[S.plane] === 17) return v[S.local_z] + v[S.set_z];
+  return v[S.plane] === 18 ? v[S.local_y] + v[S.set_y] : v[S.local_x] + v[S.set_x];
+}
+
+function keptState(v: Float64Array): MillCycleState | undefined {
+  if (Number.isNaN(v[S.cycle])) return undefined;
+  return {
+    code: v[S.cycle],
+    initial_level: v[S.cycle_level],
+    r: v[S.cycle_r],
+    depth: v[S.cycle_depth],
+    p_seconds: v[S.cycle_p],
+    q: v[S.cycle_q],
+    i: v[S.cycle_i],
+    j: v[S.cycle_j],
+    k: v[S.cycle_k],
+  };
+}
+
+function keepState(v: Float64Array, state: MillCycleState | undefined): void {
+  v[S.cycle] = state?.code ?? Number.NaN;
+  v[S.cycle_level] = state?.initial_level ?? Number.NaN;
+  v[S.cycle_r] = state?.r ?? Number.NaN;
+  v[S.cycle_depth] = state?.depth ?? Number.NaN;
+  v[S.cycle_p] = state?.p_seconds ?? Number.NaN;
+  v[S.cycle_q] = state?.q ?? Number.NaN;
+  v[S.cycle_i] = state?.i ?? Number.NaN;
+  v[S.cycle_j] = state?.j ?? Number.NaN;
+  v[S.cycle_k] = state?.k ?? Number.NaN;
+}

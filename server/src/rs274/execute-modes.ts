@@ -1,0 +1,89 @@
+import { type Block, L } from './block.ts';
+import type { BlockCodes } from './block-codes.ts';
+import type { Machine } from './machine.ts';
+import { S } from './state.ts';
+
+/** Units, plane, distance and the other codes that only change how later words are read. */
+export function executeModes(machine: Machine, block: Block, codes: BlockCodes): void {
+  const { v } = machine.state;
+  for (let i = 0; i < codes.rows.length; i += 1) {
+    const row = codes.rows[i];
+    switch (row.effect) {
+      case 'inch':
+        v[S.inch] = 1;
+        break;
+      case 'millimetre':
+        v[S.inch] = 0;
+        break;
+      case 'diameter-words':
+        v[S.diameter] = 1;
+        break;
+      case 'radius-words':
+        v[S.diameter] = 0;
+        break;
+      case 'plane':
+        v[S.plane] = row.number;
+        break;
+      case 'absolute':
+        v[S.distance] = 90;
+        break;
+      case 'incremental':
+        v[S.distance] = 91;
+        break;
+      case 'arc-centre-absolute':
+        v[S.arc_absolute] = 1;
+        break;
+      case 'arc-centre-incremental':
+        v[S.arc_absolute] = 0;
+        break;
+      case 'return-initial':
+        v[S.return_level] = 98;
+        break;
+      case 'return-r':
+        v[S.return_level] = 99;
+        break;
+      case 'path-control':
+        v[S.path_mode] = Math.round(row.number * 10);
+        break;
+      case 'polar-on':
+        v[S.polar] = 1;
+        break;
+      case 'polar-off':
+        v[S.polar] = 0;
+        break;
+      case 'compensation-off':
+        v[S.compensation] = 40;
+        break;
+      case 'compensation-left':
+      case 'compensation-left-given':
+        compensate(machine, block, 41);
+        break;
+      case 'compensation-right':
+      case 'compensation-right-given':
+        compensate(machine, block, 42);
+        break;
+      case 'length-offset':
+      case 'length-offset-minus':
+        lengthOffset(machine, block);
+        break;
+      case 'length-offset-off':
+        v[S.length_offset] = 0;
+        break;
+      default:
+        break;
+    }
+  }
+}
+
+function compensate(machine: Machine, block: Block, side: 41 | 42): void {
+  const { v } = machine.state;
+  v[S.compensation] = side;
+  if (block.has(L.D)) v[S.radius_offset] = block.number(L.D);
+  else if (machine.report) v[S.radius_offset] = v[S.tool];
+}
+
+function lengthOffset(machine: Machine, block: Block): void {
+  const { v } = machine.state;
+  if (block.has(L.H)) v[S.length_offset] = block.number(L.H);
+  else if (machine.report) v[S.length_offset] = v[S.tool];
+}

@@ -1,0 +1,215 @@
+import { type Block, L } from './block.ts';
+import type { BlockCodes } from './block-codes.ts';
+import { executeMillCycle } from './execute-cycles.ts';
+import { executeLatheCycle, isLatheCycle } from './execute-lathe-cycles.ts';
+import { executeThread } from './execute-thread.ts';
+import { ARC_TOLERANCE, type ArcTolerance, type ArcWords, arcFromWords } from './geometry/arc.ts';
+import type { Plane } from './geometry/plane.ts';
+import type { Machine } from './machine.ts';
+import { S } from './state.ts';
+import { KIND } from './steps.ts';
+import { arrive, namesAxes, readTarget, Target } from './targets.ts';
+
+const target = new Target();
+
+/** The motion of a block: the code in it or the one in force, with its axis words. */
+export function executeMotion(machine: Machine, block: Block, codes: BlockCodes, words_used: boolean): void {
+  const { v } = machine.state;
+  const at = motionCode(codes);
+  const row = at < 0 ? undefined : codes.rows[at];
+  if (row !== undefined) {
+    const code = Math.round(row.number * 10);
+    if (row.effect === 'cycle-cancel') {
+      endCycle(machine);
+      v[S.motion] = Number.NaN;
+    } else if (row.modal && row.group === 'motion') {
+      if (code !== v[S.motion] && !(isHole(code) && isHole(v[S.motion]))) endCycle(machine);
+      v[S.motion] = code;
+    }
+  }
+  if (words_used) return;
+  for (let i = 0; i < codes.rows.length; i += 1) {
+    if (isLatheCycle(codes.rows[i].effect)) {
+      executeLatheCycle(machine, block, codes.rows[i], codes.words[i]);
+      return;
+    }
+  }
+  if (leavesPositionUnknown(codes)) {
+    machine.lose();
+    return;
+  }
+  if (codes.has('machine-coordinates')) return;
+  const motion = v[S.motion];
+  const drilling = isHole(motion) && (row !== undefined || namesAxes(block));
+  if (!drilling && !namesAxes(block) && !(row !== undefined && (motion === 20 || motion === 30))) {
+    const bare_arc = (motion === 20 || motion === 30) && (block.has(L.I) || block.has(L.J) || block.has(L.K));
+    if (!bare_arc) return;
+  }
+  if (v[S.lost] === 1) {
+    machine.lose();
+    return;
+  }
+  move(machine, block, motion, row?.effect === 'probe' || codes.has('probe'));
+}
+
+function move(machine: Machine, block: Block, motion: number, probing: boolean): void {
+  if (probing || (motion >= 382 && motion <= 385)) {
+    probe(machine, block);
+    return;
+  }
+  if (isHole(motion)) {
+    executeMillCycle(machine, block, motion);
+    return;
+  }
+  switch (motion) {
+    case 0:
+      line(machine, block, KIND.rapid);
+      break;
+    case 10:
+      line(machine, block, KIND.feed);
+      break;
+    case 20:
+    case 30:
+      arc(machine, block, motion === 20);
+      break;
+    case 320:
+    case 330:
+    case 331:
+    case 340:
+      executeThread(machine, block, motion);
+      break;
+    default:
+      if (executeLatheCycleAgain(machine, block, motion)) break;
+      unmoved(machine, block, motion);
+  }
+}
+
+function executeLatheCycleAgain(machine: Machine, block: Block, motion: number): boolean {
+  return executeLatheCycle(machine, block, undefined, -1, motion);
+}
+
+function unmoved(machine: Machine, block: Block, motion: number): void {
+  readTarget(machine, block, target);
+  if (Number.isNaN(motion)) {
+    machine.problem('no-motion-code', 0, block.length, 'axis words, but no motion code is in force');
+    forget(machine, target.named);
+    return;
+  }
+  forget(machine, target.named);
+}
+
+/** Positions of the named axes are not known any more. */
+function forget(machine: Machine, named: number): void {
+  const { v } = machine.state;
+  if ((named & 1) !== 0) v[S.x] = Number.NaN;
+  if ((named & 2) !== 0) v[S.y] = Number.NaN;
+  if ((named & 4) !== 0) v[S.z] = Number.NaN;
+  machine.place();
+}
+
+function motionCode(codes: BlockCodes): number {
+  let cancel = -1;
+  for (let i = codes.rows.length - 1; i >= 0; i -= 1) {
+    if (codes.rows[i].group !== 'motion') continue;
+    if (codes.rows[i].effect !== 'cycle-cancel') return i;
+    cancel = i;
+  }
+  return cancel;
+}
+
+function leavesPositionUnknown(codes: BlockCodes): boolean {
+  for (const row of codes.rows) {
+    if (row.effect === 'not-followed' && row.motion !== 'none') return true;
+  }
+  return false;
+}
+
+function isHole(motion: number): boolean {
+  return HOLES.has(motion);
+}
+
+/** Mill cycles by ten times their number; on lathes 83 to 89 only (front and side drilling). */
+const HOLES: ReadonlySet<number> = new Set([
+  730, 740, 760, 810, 820, 830, 840, 842, 843, 850, 860, 870, 880, 890,
+]);
+
+function endCycle(machine: Machine): void {
+  const { v } = machine.state;
+  v.fill(Number.NaN, S.cycle, S.cycle_k + 1);
+  v.fill(Number.NaN, S.simple_x, S.simple_start_z + 1);
+}
+
+function line(machine: Machine, block: Block, kind: number): void {
+  readTarget(machine, block, target);
+  arrive(machine, target);
+  const step = machine.step(kind);
+  finish(machine, step, kind);
+}
+
+function probe(machine: Machine, block: Block): void {
+  readTarget(machine, block, target);
+  arrive(machine, target);
+  finish(machine, machine.step(KIND.probe), KIND.probe);
+  forget(machine, target.linear);
+}
+
+/** Rotary end point and inverse time of a step just made. */
+function finish(machine: Machine, step: number, kind: number): void {
+  if (target.others !== 0) machine.rotaries(step);
+  const { v } = machine.state;
+  if (kind !== KIND.rapid && v[S.feed_mode] === 93 && v[S.feed] > 0)
+    machine.table.seconds.set(step, 60 / v[S.feed]);
+}
+
+function arc(machine: Machine, block: Block, clockwise: boolean): void {
+  const { v } = machine.state;
+  readTarget(machine, block, target);
+  const plane: Plane = v[S.plane] === 17 ? 'xy' : v[S.plane] === 18 ? 'zx' : 'yz';
+  const absolute = v[S.arc_absolute] === 1;
+  const { arc: found, problems } = arcFromWords({
+    plane,
+    clockwise,
+    start: { x: v[S.x], y: v[S.y], z: v[S.z] },
+    end: target,
+    words: centreWords(machine, block, absolute),
+    absolute_centre: absolute,
+    tolerance: arcTolerance(machine),
+  });
+  for (const problem of problems) {
+    if (problem.code === 'arc-position-unknown') continue;
+    machine.problem(problem.code, 0, block.length, problem.message);
+  }
+  const unknown = problems.some(problem => problem.code === 'arc-position-unknown');
+  arrive(machine, target);
+  if (found === undefined && !unknown) {
+    const step = machine.step(KIND.feed);
+    finish(machine, step, KIND.feed);
+    return;
+  }
+  const aux =
+    found === undefined
+      ? machine.table.addArc(Number.NaN, Number.NaN, Number.NaN)
+      : machine.table.addArc(found.centre_first, found.centre_second, found.sweep_rad);
+  finish(machine, machine.step(KIND.arc, 0, aux), KIND.arc);
+}
+
+/** Tolerance of the end point of an arc for a dialect and the units in force. */
+export function arcTolerance(machine: Machine): ArcTolerance {
+  if (!machine.report) return ARC_TOLERANCE.common;
+  return machine.state.v[S.inch] === 1 ? ARC_TOLERANCE.successor_inch : ARC_TOLERANCE.successor_mm;
+}
+
+function centreWords(machine: Machine, block: Block, absolute: boolean): ArcWords {
+  const { v } = machine.state;
+  const words: { i?: number; j?: number; k?: number; r?: number; p?: number } = {};
+  const [i, j, k, r, p] = [L.I, L.J, L.K, L.R, L.P].map(letter => block.index(letter));
+  if (i >= 0) {
+    const along = absolute ? machine.lengthAlongX(block, i) : machine.length(block, i);
+    words.i = absolute ? along + v[S.local_x] + v[S.set_x] : along;
+  }
+  if (j >= 0) words.j = machine.length(block, j) + (absolute ? v[S.local_y] + v[S.set_y] : 0);
+  if (k >= 0) words.k = machine.length(block, k) + (absolute ? v[S.local_z] + v[S.set_z] : 0);
+  if (r >= 0) words.r = machine.length(block, r);
+  if (p >= 0 && machine.report) words.p = block.value[p];
+  return words;
+}

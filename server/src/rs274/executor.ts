@@ -1,0 +1,117 @@
+import { type Block, L } from './block.ts';
+import { BlockCodes, collectCodes, nameOf } from './block-codes.ts';
+import { executeFeedAndSpindle } from './execute-feed.ts';
+import { executeModes } from './execute-modes.ts';
+import { executeMotion } from './execute-motion.ts';
+import { executeOffsets } from './execute-offsets.ts';
+import {
+  executeCoolant,
+  executeSpindleStart,
+  executeSpindleStop,
+  executeToolChange,
+} from './execute-tool.ts';
+import type { Machine } from './machine.ts';
+import { S } from './state.ts';
+import { KIND, STEP_FLAG } from './steps.ts';
+
+/** Executes blocks on a machine in the dialect's order of execution. */
+export class Executor {
+  private readonly codes = new BlockCodes();
+
+  constructor(readonly machine: Machine) {}
+
+  /**
+   * Executes one block: NISTIR 6556 section 3.8 table 8 for `ngc` (from memory); elsewhere M5, M9 and the stops act after
+   * the move and M3, M8 before it (ISO 6983-1). A block that needs control flow sets `needs_flow` and does nothing else.
+   */
+  execute(block: Block): void {
+    const { machine, codes } = this;
+    const { v } = machine.state;
+    if (block.percent) {
+      if (v[S.begun] === 1) v[S.ended] = 2;
+      return;
+    }
+    if (block.needs_flow) machine.needs_flow = true;
+    if (v[S.ended] !== 0 || block.note) return;
+    if (!Number.isNaN(v[S.skip_until_n])) {
+      if (block.n === v[S.skip_until_n]) v[S.skip_until_n] = Number.NaN;
+      return;
+    }
+    if (block.count === 0) return;
+    if (block.deleted > 0 && machine.settings.skip_deleted) return;
+    v[S.begun] = 1;
+    machine.flags = block.deleted > 0 ? STEP_FLAG.optional : 0;
+    collectCodes(machine, block, codes);
+    if (this.callsFlow(block)) {
+      machine.needs_flow = true;
+      return;
+    }
+    const report = machine.report;
+    executeModes(machine, block, codes);
+    executeFeedAndSpindle(machine, block, codes);
+    executeToolChange(machine, block, codes);
+    executeSpindleStart(machine, block, codes);
+    if (report) executeSpindleStop(machine, codes);
+    executeCoolant(machine, codes, report ? 'all' : 'before');
+    this.notFollowed(block);
+    const used = executeOffsets(machine, block, codes);
+    executeMotion(machine, block, codes, used);
+    if (!report) {
+      executeSpindleStop(machine, codes);
+      executeCoolant(machine, codes, 'after');
+    }
+    this.stop();
+  }
+
+  private callsFlow(block: Block): boolean {
+    for (const row of this.codes.rows) {
+      switch (row.effect) {
+        case 'macro-call':
+        case 'modal-macro-call':
+        case 'modal-macro-off':
+        case 'call':
+        case 'local-call':
+        case 'external-call':
+          return true;
+        case 'return':
+          if (block.has(L.P)) return true;
+          break;
+        default:
+          break;
+      }
+    }
+    return false;
+  }
+
+  private notFollowed(block: Block): void {
+    const { machine, codes } = this;
+    for (let i = 0; i < codes.rows.length; i += 1) {
+      const row = codes.rows[i];
+      if (row.effect !== 'not-followed') continue;
+      const left = row.leaves_unchecked === undefined ? '' : `; not checked: ${row.leaves_unchecked}`;
+      const name = nameOf(block, codes.words[i]);
+      machine.problemAt(
+        block,
+        codes.words[i],
+        'not-followed',
+        `${name} (${row.means}) is not followed${left}`,
+      );
+    }
+  }
+
+  private stop(): void {
+    const { machine, codes } = this;
+    const { v } = machine.state;
+    for (const row of codes.rows) {
+      if (row.effect === 'stop' || row.effect === 'optional-stop' || row.effect === 'pallet')
+        machine.step(KIND.stop);
+      else if (row.effect === 'end' || row.effect === 'return') {
+        v[S.direction] = 0;
+        v[S.coolant] = 0;
+        machine.step(KIND.end);
+        v[S.ended] = 1;
+        return;
+      }
+    }
+  }
+}

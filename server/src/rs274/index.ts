@@ -1,0 +1,30 @@
+/** The language: text, blocks, state, moves. Everything other rooms may use. */
+export { L as LETTER } from './block.ts';
+export { Chunk } from './chunk.ts';
+export { LETTERS } from './codes/letters.ts';
+export * from './codes/shape.ts';
+export { CODES, codeFor, codeName, dialectsOf, meaningsOf } from './codes/table.ts';
+export { StepCursor } from './cursor.ts';
+export { type BlockView, blockAt, type Comment, comments, toolChanges, type Word } from './inspect.ts';
+export type { Assumption, MachineSettings } from './machine.ts';
+export type { NotCutting } from './not-cutting.ts';
+export type { Problem } from './problems.ts';
+export { type ReadOptions, readProgram } from './read.ts';
+export { Reading } from './reading.ts';
+export { type Hints, type How, type Item, type Settled, settle } from './settle.ts';
+export { MachineState, S, STATE_FIELDS, type StateField } from './state.ts';
+export {
+  ARC_WIDTH,
+  KIND,
+  ROTARY_WIDTH,
+  RUN,
+  RUN_FIELDS,
+  RUN_WIDTH,
+  type RunField,
+  STEP_FLAG,
+  STEP_KINDS,
+  type StepKind,
+  StepTable,
+} from './steps.ts';
+export type { Stretch } from './stretch.ts';
+export { type Position, ProgramText } from './text.ts';

@@ -1,0 +1,147 @@
+import type { Dialect, MachineKind } from './codes/shape.ts';
+import { type Evidence, evidenceOfChunks } from './evidence.ts';
+import type { NotCutting } from './not-cutting.ts';
+import { settleDialect, settleKind } from './settle-dialect.ts';
+import type { ProgramText } from './text.ts';
+
+/** How a reading was settled, best first. */
+export type How = 'given' | 'stated' | 'only-fit' | 'likely' | 'unknown';
+
+/** A value that the program may not state, how it was settled, and why in words. */
+export interface Item<T> {
+  value: T;
+  how: How;
+  why: string;
+}
+
+/** What is known from outside: setup sheet, machine or command line. */
+export interface Hints {
+  dialect?: Dialect;
+  kind?: MachineKind;
+  units?: 'mm' | 'inch';
+  /** Least increment of words without a point, mm; 0 or null: such words are whole units. */
+  least_increment_mm?: number | null;
+  least_increment_inch?: number | null;
+  dwell?: 's' | 'ms';
+  /** X words of a lathe are diameters. */
+  diameter?: boolean;
+}
+
+/** Everything about reading a program that its text may leave open. */
+export interface Settled {
+  dialect: Item<Dialect>;
+  kind: Item<MachineKind>;
+  units: Item<'mm' | 'inch'>;
+  /** mm a word without a point counts by in mm programs; 0: whole units. */
+  least_increment_mm: Item<number>;
+  /** The same in inch programs, inch. */
+  least_increment_inch: number;
+  dwell: Item<'s' | 'ms'>;
+  diameter: Item<boolean>;
+  semicolon_ends_block: Item<boolean>;
+  /** Lines before the first % that are leader. */
+  leader_lines: number;
+  /** The text is not a program of this language. */
+  not_cutting?: NotCutting;
+}
+
+/** Settles how a text is to be read: hints > what it states > what fits only one reading > likely > not known. */
+export function settle(text: ProgramText, hints: Hints = {}): Settled {
+  const e = evidenceOfChunks(text.chunks);
+  const kind = settleKind(e, hints);
+  const dialect = settleDialect(e, kind, hints);
+  const least = leastIncrement(e, hints);
+  const settled: Settled = {
+    dialect,
+    kind,
+    units: units(e, hints),
+    least_increment_mm: least,
+    least_increment_inch: hints.least_increment_inch ?? least.value / 10,
+    dwell: dwell(e, dialect.value, hints),
+    diameter: diameter(e, kind.value, dialect.value, hints),
+    semicolon_ends_block: semicolons(e),
+    leader_lines: leaderLines(text, e),
+  };
+  const not_cutting = e.signs.verdict() ?? noBlocks(e);
+  if (not_cutting !== undefined) settled.not_cutting = not_cutting;
+  return settled;
+}
+
+function units(e: Evidence, hints: Hints): Item<'mm' | 'inch'> {
+  const unit = e.first_unit;
+  if (unit !== 0) {
+    const value = unit === 20 || unit === 70 ? 'inch' : 'mm';
+    if (!e.motion_before_unit || hints.units === undefined) {
+      return { value, how: 'stated', why: `the program says G${unit}` };
+    }
+  }
+  if (hints.units !== undefined)
+    return { value: hints.units, how: 'given', why: 'from the setup sheet or the machine' };
+  return { value: 'mm', how: 'unknown', why: 'the program does not say G20 or G21; read as mm' };
+}
+
+/** No machine of a usual shop travels this far, mm. */
+const FARTHEST_MM = 5000;
+
+function leastIncrement(e: Evidence, hints: Hints): Item<number> {
+  if (hints.least_increment_mm !== undefined) {
+    return { value: hints.least_increment_mm ?? 0, how: 'given', why: 'from the setup sheet or the machine' };
+  }
+  if (e.axis_whole === 0)
+    return { value: 0, how: 'only-fit', why: 'every axis word that is not zero has a point' };
+  const all_whole = e.axis_with_point === 0;
+  if (all_whole && e.axis_largest > FARTHEST_MM && e.axis_whole_long * 2 > e.axis_whole) {
+    const why = `no axis word has a point and the largest is ${e.axis_largest}: read as thousandths`;
+    return { value: 0.001, how: 'likely', why };
+  }
+  return { value: 0, how: 'likely', why: 'words without a point were read as whole units' };
+}
+
+function dwell(e: Evidence, dialect: Dialect, hints: Hints): Item<'s' | 'ms'> {
+  if (hints.dwell !== undefined)
+    return { value: hints.dwell, how: 'given', why: 'from the setup sheet or the machine' };
+  if (dialect === 'ngc') return { value: 's', how: 'stated', why: 'P of a dwell is seconds in this dialect' };
+  if (e.dwell_words === 0) return { value: 'ms', how: 'likely', why: 'no dwell leaves it open' };
+  if (e.dwell_largest >= 100)
+    return { value: 'ms', how: 'likely', why: `P${e.dwell_largest} would be too long in seconds` };
+  return { value: 's', how: 'likely', why: `P${e.dwell_least} would be too short in milliseconds` };
+}
+
+function diameter(e: Evidence, kind: MachineKind, dialect: Dialect, hints: Hints): Item<boolean> {
+  if (kind === 'mill') return { value: false, how: 'only-fit', why: 'a mill' };
+  if (hints.diameter !== undefined)
+    return { value: hints.diameter, how: 'given', why: 'from the setup sheet or the machine' };
+  if (dialect === 'ngc') {
+    const stated = e.gCount(7, 8) > 0;
+    const why = stated ? 'the program says G7 or G8' : 'radius until G7 in this dialect';
+    return { value: false, how: stated ? 'stated' : 'likely', why };
+  }
+  return { value: true, how: 'likely', why: 'lathes of this dialect read X as a diameter' };
+}
+
+function semicolons(e: Evidence): Item<boolean> {
+  if (e.semicolon_ends > 0 && e.semicolon_ends >= e.block_lines / 2) {
+    return { value: true, how: 'only-fit', why: 'most blocks end with ;' };
+  }
+  return { value: false, how: e.semicolon_comments > 0 ? 'only-fit' : 'likely', why: '; begins a comment' };
+}
+
+const MOST_LEADER_LINES = 40;
+
+/** Lines before the first %, when nothing in them is a block with motion. */
+function leaderLines(text: ProgramText, e: Evidence): number {
+  if (e.percent_lines === 0) return 0;
+  const most = Math.min(text.lineCount, MOST_LEADER_LINES);
+  for (let line = 0; line < most; line += 1) {
+    const words = text.lineText(line).replace(/\([^)]*\)?|;.*$/g, '');
+    if (words.trim().startsWith('%')) return line;
+    if (/[GMT]\s*\d|[XYZ]\s*[-+.]?\d/i.test(words)) return 0;
+  }
+  return 0;
+}
+
+function noBlocks(e: Evidence): NotCutting | undefined {
+  if (e.filled_lines < 10 || e.block_lines * 10 >= e.filled_lines || e.g.size + e.m.size >= 2)
+    return undefined;
+  return { reason: 'hardly a line of this text looks like a block', line: 0 };
+}

@@ -1,0 +1,105 @@
+import { BlockReader } from './block-reader.ts';
+import type { Chunk } from './chunk.ts';
+import { endOfLine, nextLine } from './chunk.ts';
+import { Executor } from './executor.ts';
+import { allowsFastLines, runFastLines } from './fast-lines.ts';
+import { type Assumption, Machine, type MachineSettings } from './machine.ts';
+import type { Problem } from './problems.ts';
+import { MachineState, S } from './state.ts';
+import type { StepTable } from './steps.ts';
+
+/** One chunk of the program, executed. Lines of steps and problems are relative to its first line. */
+export interface Stretch {
+  /** Null where the whole program is one stretch (control flow). */
+  readonly chunk: Chunk | null;
+  readonly lineCount: number;
+  readonly steps: StepTable;
+  readonly problems: readonly Problem[];
+  readonly assumptions: readonly Assumption[];
+  readonly stateIn: MachineState;
+  readonly stateOut: MachineState;
+  /** It read text outside its own chunk: read again at every change. */
+  readonly looks_ahead: boolean;
+  /** It holds a block that needs control flow. */
+  readonly needs_flow: boolean;
+}
+
+/** Reads and executes chunks; keeps its working memory between them. */
+export class StretchRunner {
+  private readonly machine: Machine;
+  private readonly executor: Executor;
+  private readonly reader: BlockReader;
+
+  constructor(
+    settings: MachineSettings & { semicolon_ends_block: boolean },
+    /** Only for tests: no short way. */
+    private readonly slow_only = false,
+  ) {
+    this.machine = new Machine(settings, new MachineState());
+    this.executor = new Executor(this.machine);
+    this.reader = new BlockReader({
+      semicolon_ends_block: settings.semicolon_ends_block,
+      report_rules: settings.dialect === 'ngc',
+    });
+  }
+
+  /** Executes one chunk from a state. `skip_lines` at its start are leader and left unread. */
+  run(chunk: Chunk, stateIn: MachineState, skip_lines = 0): Stretch {
+    const { machine } = this;
+    this.execute(chunk, stateIn, skip_lines, chunk.length);
+    chunk.noteLineEnds(machine.line);
+    return {
+      chunk,
+      lineCount: machine.line,
+      steps: machine.table.packed(),
+      problems: machine.problems.length === 0 ? NO_PROBLEMS : machine.problems,
+      assumptions: machine.assumptions(),
+      stateIn,
+      stateOut: machine.state.equals(stateIn) ? stateIn : machine.state.clone(),
+      looks_ahead: machine.looks_ahead,
+      needs_flow: machine.needs_flow,
+    };
+  }
+
+  /** The state after a line of a stretch that was run before. */
+  stateAfter(stretch: Stretch, line: number, skip_lines: number): MachineState {
+    if (stretch.chunk === null) return stretch.stateOut;
+    this.execute(stretch.chunk, stretch.stateIn, skip_lines, stretch.chunk.startOfLine(line + 1));
+    return this.machine.state.clone();
+  }
+
+  /** Executes the lines of a chunk that end before `limit`. */
+  private execute(chunk: Chunk, stateIn: MachineState, skip_lines: number, limit: number): void {
+    const { machine, reader } = this;
+    const { bytes } = chunk;
+    machine.begin(stateIn);
+    reader.problems = machine.problems;
+    let pos = 0;
+    for (; machine.line < skip_lines && pos < limit; machine.line += 1) pos = nextLine(bytes, pos, limit);
+    const fast_limit = limit < bytes.length || chunk.endsWithLineEnd() ? limit : -1;
+    let fast = !this.slow_only && pos < fast_limit && allowsFastLines(machine);
+    while (pos < limit) {
+      if (machine.state.v[S.ended] !== 0) {
+        // After the end of the program nothing is executed or reported.
+        for (let end = endOfLine(bytes, pos, limit); end < limit; end = endOfLine(bytes, pos, limit)) {
+          machine.line += 1;
+          pos = nextLine(bytes, end, limit);
+        }
+        break;
+      }
+      if (fast) {
+        pos = runFastLines(machine, bytes, pos, fast_limit);
+        if (pos >= limit) break;
+      }
+      const end = endOfLine(bytes, pos, limit);
+      const block = reader.read(bytes, pos, end, machine.line);
+      this.executor.execute(block);
+      if (end >= limit) break;
+      machine.line += 1;
+      pos = bytes[end] === 13 && bytes[end + 1] === 10 ? end + 2 : end + 1;
+      fast = fast_limit >= 0 && !this.slow_only && allowsFastLines(machine);
+    }
+  }
+}
+
+const NO_PROBLEMS: readonly Problem[] = [];
