@@ -25,6 +25,9 @@ export interface LatheRough {
   readonly pockets: boolean;
 }
 
+/** Levels that one cycle may cut. */
+export const MOST_LEVELS = 2000;
+
 /**
  * G71 and G72: cuts at equal levels down to the offset profile, then one pass along it, then back to the start.
  * Type I: rapid to level, feed to the profile, 45 degree escape, rapid back. Type II: pockets are cut level by level, each
@@ -102,6 +105,10 @@ function writeLevels(
   const { deep, along, sign, start } = frame;
   const deepest = Math.max(...profile.segments.map(segment => sign * segment.to[deep]));
   const count = Math.ceil((deepest - sign * start[deep]) / cycle.depth_mm - 1e-9) - 1;
+  if (count > MOST_LEVELS) {
+    notes.error('cycle-too-long', `the depth of cut is too small: more than ${MOST_LEVELS} levels`);
+    return;
+  }
   for (let n = 1; n <= count && !writer.spent; n += 1) {
     const level = start[deep] + sign * n * cycle.depth_mm;
     for (const [index, span] of spansBeyond(profile, deep, level, sign).entries()) {

@@ -243,6 +243,25 @@ describe('roughing and finishing along a profile', () => {
     ]);
   });
 
+  it('does not cut levels without end', () => {
+    const { events, sink } = lathe([62, 2]);
+    const cycle = {
+      direction: 'turn',
+      profile: profile([62, 2], BUSHING),
+      depth_mm: 1e-9,
+      retract_mm: 0.5,
+      allowance_x: 0,
+      allowance_z: 0,
+      pockets: true,
+    } as const;
+    const result = expandLatheRough(cycle, at(62, 2), sink);
+    assert.deepEqual(
+      result.problems.map(problem => problem.code),
+      ['cycle-too-long'],
+    );
+    assert.equal(events.length, 9);
+  });
+
   it('G73: three shifted passes', () => {
     const { events, sink } = lathe([50, 5]);
     const cycle = {
