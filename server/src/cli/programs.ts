@@ -1,6 +1,5 @@
 import { lstatSync, openSync, readdirSync, readSync, closeSync, statSync } from 'node:fs';
 import { extname, join } from 'node:path';
-import { looksLikeProgram } from '../rs274/index.ts';
 import { UsageError } from './arguments.ts';
 
 /** File endings that only CNC programs use. */
@@ -47,4 +46,14 @@ function peek(path: string): boolean {
   } finally {
     closeSync(descriptor);
   }
+}
+
+const BLOCK_LIKE = /^\s*(?:%|\(|;|\/?\s*[NOGMTSFXYZUWIJKR]\s*[-+.]?\d|:\d)/i;
+
+/** By content: at least 60 % of the lines that are not empty look like blocks, with at least two G or M words. */
+export function looksLikeProgram(bytes: Uint8Array): boolean {
+  const lines = Buffer.from(bytes).toString('latin1').split(/\r\n|\r|\n/).filter(line => line.trim() !== '');
+  const blocks = lines.filter(line => BLOCK_LIKE.test(line)).length;
+  const codes = lines.join('\n').match(/[GM]\s*\d{1,3}/gi)?.length ?? 0;
+  return lines.length > 0 && blocks >= 0.6 * lines.length && codes >= 2;
 }

@@ -1,4 +1,4 @@
-import { ProgramText, readProgram, type Reading } from '../rs274/index.ts';
+import { DIALECTS, MACHINE_KINDS, ProgramText, type ReadOptions, readProgram, type Reading } from '../rs274/index.ts';
 import { type Crib, machineOf, readCrib, readSetupSheet, type SetupSheet, type SheetProblem } from '../setup/index.ts';
 import type { EngineOptions } from '../review/engine.ts';
 import { makeReview, type Review } from '../review/review.ts';
@@ -54,11 +54,15 @@ export function openJob(input: JobInput): OpenedJob {
   const text = ProgramText.fromBytes(input.bytes);
   const { resolveFile } = input;
   const reading = readProgram(text, {
-    given: givenOf(sheets, input),
-    resolveFile: resolveFile && (name => {
-      const bytes = resolveFile(name);
-      return bytes && ProgramText.fromBytes(bytes);
-    }),
+    ...readOptions(sheets, input),
+    ...(resolveFile
+      ? {
+          resolveFile: (name: string) => {
+            const bytes = resolveFile(name);
+            return bytes && ProgramText.fromBytes(bytes);
+          },
+        }
+      : {}),
   });
   return { reading, review: reviewOf(reading, sheets, input), sheets };
 }
@@ -72,12 +76,18 @@ export function reviewOf(reading: Reading, sheets: SheetReading, input: Pick<Job
   );
 }
 
-/** What the person, the sheet or the machine says of how the program is to be read. */
-export function givenOf(sheets: SheetReading, input: Pick<JobInput, 'dialect' | 'kind' | 'least_increment'>) {
+/** How the program is to be read, by what the person, the sheet or the machine says. */
+export function readOptions(
+  sheets: SheetReading,
+  input: Pick<JobInput, 'dialect' | 'kind' | 'least_increment'>,
+): ReadOptions {
   const { machine } = machineOf(sheets.sheet, sheets.cribs);
+  const dialect = DIALECTS.find(name => name === (input.dialect ?? machine?.dialect?.value));
+  const kind = MACHINE_KINDS.find(name => name === (input.kind ?? machine?.kind?.value));
+  const least = input.least_increment ?? machine?.least_increment_mm?.value;
   return {
-    dialect: input.dialect ?? machine?.dialect?.value,
-    kind: input.kind ?? machine?.kind?.value,
-    least_increment: input.least_increment ?? machine?.least_increment_mm?.value,
+    ...(dialect ? { dialect } : {}),
+    ...(kind ? { kind } : {}),
+    ...(least === undefined ? {} : { least_increment_mm: least === 'none' ? null : least }),
   };
 }

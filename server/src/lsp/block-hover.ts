@@ -3,6 +3,7 @@ import type { QuantityName } from '../cutting/quantities.ts';
 import { QUANTITIES } from '../cutting/quantities.ts';
 import { isAbsent } from '../cutting/result.ts';
 import { unfold } from '../cutting/unfold.ts';
+import { S } from '../rs274/index.ts';
 import { RUN } from '../rs274/steps.ts';
 import { firstContactOf } from '../proveout/of-tool.ts';
 import { sourceWords, spanWords, toolWords } from '../report/tool-words.ts';
@@ -61,7 +62,8 @@ function formulas(review: Review, facts: LineFacts): string[] {
   const { program } = review;
   const { shown } = program;
   const tool = program.tool(facts.tools[0]);
-  const run = program.reading.runAt(facts.line);
+  const state = program.reading.stateAfter(facts.line).v;
+  const run = { feed_mode: state[S.feed_mode], feed: state[S.feed], css: state[S.css], spindle: state[S.spindle], clamp_rpm: state[S.clamp_rpm] };
   const most = (name: LineQuantity): number | undefined => facts.values[name]?.[1];
   const sums: string[] = [];
   const teeth = effectiveTeeth(tool);
@@ -81,7 +83,7 @@ function formulas(review: Review, facts: LineFacts): string[] {
 function lineDiameter(review: Review, facts: LineFacts): number {
   const cursor = review.program.reading.stepsOfLine(facts.line);
   let diameter = Number.NaN;
-  while (cursor.next()) diameter = workingDiameter(review.program.tool(cursor.run_row[RUN.tool]), review.program.kind, cursor.x);
+  while (cursor.next()) diameter = workingDiameter(review.program.tool(cursor.runValues[RUN.tool]), review.program.kind, cursor.x);
   return diameter;
 }
 

@@ -72,10 +72,10 @@ function blockHint(review: Review, level: HintLevel, line: number): string {
   const parts: string[] = [];
   if (setsFeed || level === 'every') {
     if (chip_load_mm && !perRev) parts.push(spanWords('chip_load_mm', chip_load_mm, shown));
-    else if (feed_per_rev_mm && program.reading.runAt(line).feed_mode !== 95) parts.push(spanWords('feed_per_rev_mm', feed_per_rev_mm, shown));
+    else if (feed_per_rev_mm && program.reading.runAt(line, 'feed_mode') !== 95) parts.push(spanWords('feed_per_rev_mm', feed_per_rev_mm, shown));
   }
   if (setsSpeed || level === 'every') {
-    if (program.reading.runAt(line).css === 1) parts.push(spanWords('spindle_rpm', spindle_rpm, shown));
+    if (program.reading.runAt(line, 'css') === 1) parts.push(spanWords('spindle_rpm', spindle_rpm, shown));
     else parts.push(spanWords('surface_speed_m_min', surface_speed_m_min, shown));
   }
   return parts.filter(part => part !== '').join(' · ');

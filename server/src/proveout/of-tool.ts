@@ -1,3 +1,5 @@
+import { decodeHolder } from '../cutting/designation-holder.ts';
+import { isAbsent } from '../cutting/result.ts';
 import type { Review } from '../review/review.ts';
 import type { ToolReview } from '../review/tool-review.ts';
 import { isConfirmed } from '../setup/known.ts';
@@ -9,22 +11,17 @@ export function firstContactOf(review: Review, used: ToolReview): FirstContact {
   const { tool } = used;
   const error = review.findings.find(f => f.severity === 'error' && (f.tool === undefined || f.tool === used.number));
   const workholding = program.sheet?.workholding;
-  const hardness = program.sheet?.workpiece?.hardness?.value;
-  const scale = hardness?.scale;
   return firstContact({
     kind: tool?.kind?.value ?? 'other',
     window: used.window?.basis,
     tool: howKnown(used),
-    diameter_mm: tool?.diameter_mm?.value,
+    diameter_mm: barDiameter(used) ?? tool?.diameter_mm?.value,
     stickout_mm: tool?.stickout_mm?.value,
-    carbide_bar: tool?.kind?.value === 'bore-bar' && tool.substrate?.value === 'carbide',
+    carbide_bar: isCarbideBar(used),
     grip: workholding?.grip?.value,
     wear: tool?.wear?.value,
     material: program.material,
-    hardness:
-      hardness && scale !== undefined && scale !== 'HRB'
-        ? { scale, low: hardness.least, high: hardness.most }
-        : undefined,
+    hardness: program.sheet?.workpiece?.hardness?.value,
     error: error?.message,
     override_step: program.machine?.override_step_percent?.value,
   });
@@ -34,4 +31,16 @@ function howKnown({ tool }: ToolReview): 'confirmed' | 'comment' | 'unknown' {
   const origin = (tool?.diameter_mm ?? tool?.kind ?? tool?.nose_radius_mm)?.origin;
   if (!origin) return 'unknown';
   return isConfirmed(origin) ? 'confirmed' : 'comment';
+}
+
+/** A boring bar's stiffness is that of its own shank. */
+function barDiameter({ tool }: ToolReview): number | undefined {
+  return tool?.kind?.value === 'bore-bar' ? tool.shank_diameter_mm?.value : undefined;
+}
+
+/** The holder's designation says whether the bar itself is carbide; the insert's material does not. */
+function isCarbideBar({ tool }: ToolReview): boolean {
+  if (tool?.kind?.value !== 'bore-bar' || !tool.holder) return false;
+  const holder = decodeHolder(tool.holder.value);
+  return !isAbsent(holder) && holder.bar?.carbide === true;
 }

@@ -3,6 +3,7 @@ import type { OriginFrom } from '../setup/known.ts';
 import { firstContactOf } from '../proveout/of-tool.ts';
 import { type LineFacts, lineFacts, type Span } from '../review/facts.ts';
 import type { Finding, SilencedFinding } from '../review/finding.ts';
+import { extentsOf } from '../review/extents.ts';
 import { operationsOf } from '../review/operations.ts';
 import type { Review } from '../review/review.ts';
 import { programTimes } from '../review/times.ts';
@@ -26,7 +27,7 @@ type Json = Record<string, unknown>;
 export function reviewJson(review: Review, file: FileFacts): Json {
   const { program } = review;
   const times = programTimes(review);
-  const box = program.reading.extents();
+  const box = extentsOf(program);
   return {
     tapeproof: file.version,
     schema: SCHEMA,
@@ -52,7 +53,7 @@ export function reviewJson(review: Review, file: FileFacts): Json {
 
 function unitsOf(review: Review): 'inch' | 'mm' | undefined {
   const { units } = review.program.reading.settled;
-  return units.value === 'inch' || units.value === 'mm' ? units.value : undefined;
+  return units.how === 'unknown' ? undefined : units.value;
 }
 
 function toolJson(review: Review, tool: ToolReview): Json {

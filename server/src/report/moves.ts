@@ -17,15 +17,15 @@ export function moves(program: Program, emit: (move: Json) => void): void {
 }
 
 function moveJson(program: Program, step: StepCursor): Json {
-  const run = step.run_row;
+  const run = step.runValues;
   const number = run[RUN.tool];
   const tool = program.tool(number);
   const edge = edgeFacts(run, tool, program.kind, step.x);
   const cuts = CUTS.has(step.kind);
   const move: Json = { line: step.line + 1, kind: STEP_KINDS[step.kind] };
   if (step.file !== undefined) move.file = step.file;
-  move.from = position(step.x0, step.y0, step.z0, step.rotary_from);
-  move.to = position(step.x, step.y, step.z, step.rotary_to);
+  move.from = position(step.x0, step.y0, step.z0);
+  move.to = position(step.x, step.y, step.z, step);
   if (step.kind === KIND.arc) {
     const plane = run[RUN.plane];
     move.centre = centre(plane, step.centre_first, step.centre_second);
@@ -49,19 +49,19 @@ function secondsOf(program: Program, step: StepCursor): number {
   if (step.kind === KIND.dwell) return step.seconds;
   if (step.kind === KIND.rapid) return program.rapidSeconds(step);
   if (!CUTS.has(step.kind)) return Number.NaN;
-  const run = step.run_row;
+  const run = step.runValues;
   const inverse = run[RUN.feed_mode] === 93 ? step.seconds / 60 : Number.NaN;
   return 60 * stepMinutes(run, step.kind, step.length_mm, step.x0, step.x, inverse);
 }
 
 const ROTARY = ['a', 'b', 'c', 'u', 'v', 'w'] as const;
 
-function position(x: number, y: number, z: number, rotary: readonly number[] | undefined): Json {
+function position(x: number, y: number, z: number, rotary?: StepCursor): Json {
   const place: Json = {};
   if (Number.isFinite(x)) place.x = x;
   if (Number.isFinite(y)) place.y = y;
   if (Number.isFinite(z)) place.z = z;
-  if (rotary) ROTARY.forEach((axis, i) => { if (Number.isFinite(rotary[i])) place[axis] = rotary[i]; });
+  if (rotary) ROTARY.forEach((axis, i) => { if (Number.isFinite(rotary.rotary(i))) place[axis] = rotary.rotary(i); });
   return place;
 }
 

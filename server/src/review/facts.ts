@@ -115,7 +115,7 @@ export function lineFacts(program: Program, line: number): LineFacts | undefined
       time_s = 0;
     }
     lastStep = cursor.index;
-    const run = cursor.run_row;
+    const run = cursor.runValues;
     const number = run[RUN.tool];
     if (number >= 0 && !facts.tools.includes(number)) facts.tools.push(number);
     if (!facts.kinds.includes(cursor.kind)) facts.kinds.push(cursor.kind);

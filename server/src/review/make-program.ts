@@ -1,6 +1,6 @@
 import { isAbsent } from '../cutting/result.ts';
 import { findMaterial, type Window, windowFor } from '../materials/index.ts';
-import { blockAt, comments, type Reading, type StepCursor, toolChanges } from '../rs274/index.ts';
+import { blockAt, comments, type Reading, S, type StepCursor, toolChanges } from '../rs274/index.ts';
 import {
   type Crib,
   type MachineKnown,
@@ -11,7 +11,9 @@ import {
   toolsOf,
 } from '../setup/index.ts';
 import type { Place } from './finding.ts';
+import { bareComment } from './comment-text.ts';
 import { joinParts, type Part, partsOf } from './parts.ts';
+import { shopMaterials } from './shop-materials.ts';
 import type { Program, WordAt } from './program.ts';
 import { toolUses } from './tool-use.ts';
 
@@ -38,11 +40,13 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
   const { sheet } = knowledge;
   const kind = settled.kind.value === 'mill' || settled.kind.value === 'lathe' ? settled.kind.value : undefined;
   const known = knowledge.machine ?? machineOf(sheet, cribs, { kind });
-  const units = settled.units.value === 'inch' || settled.units.value === 'mm' ? settled.units.value : undefined;
+  const units = settled.units.how === 'unknown' ? undefined : settled.units.value;
   const parts = joinParts(partsByStretch(reading));
-  const tools = knownTools(reading, parts, knowledge, known, units, kind);
+  const tools = knownTools(reading, parts, knowledge, known, units);
   const materialName = sheet?.workpiece?.material;
-  const materialFound = materialName && findMaterial(materialName.value);
+  const materialFound =
+    materialName &&
+    findMaterial(materialName.value, { hardness: sheet?.workpiece?.hardness?.value, materials: shopMaterials(cribs) });
   const material = materialFound?.kind === 'found' ? materialFound.material : undefined;
   const windows = new Map<number, Window | undefined>();
   const words = wordCache(reading);
@@ -88,14 +92,17 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
 }
 
 function* partsByStretch(reading: Reading): Iterable<readonly Part[]> {
-  for (const stretch of reading.stretches) {
+  for (let index = 0; index < reading.stretches.length; index++) {
+    const stretch = reading.stretches[index];
+    const firstLine = reading.firstLine(index);
     const held = partsByTable.get(stretch.steps);
-    if (held && held.firstLine === stretch.firstLine) {
+    if (held && held.firstLine === firstLine) {
       yield held.parts;
       continue;
     }
-    const parts = partsOf(stretch.steps, stretch.start, stretch.firstLine);
-    partsByTable.set(stretch.steps, { firstLine: stretch.firstLine, parts });
+    const { v } = stretch.stateIn;
+    const parts = partsOf(stretch.steps, { x: v[S.x], y: v[S.y], z: v[S.z] }, firstLine);
+    partsByTable.set(stretch.steps, { firstLine, parts });
     yield parts;
   }
 }
@@ -106,23 +113,22 @@ function knownTools(
   knowledge: Knowledge,
   machine: MachineKnown,
   units: 'inch' | 'mm' | undefined,
-  kind: 'mill' | 'lathe' | undefined,
 ): Map<number, ToolKnown> {
-  const changes = toolChanges(reading);
+  const changes = toolChanges(reading).filter(change => change.tool >= 0);
   const numbers = new Set(changes.map(change => change.tool));
   for (const part of parts) {
     const number = part.run[0];
     if (number >= 0) numbers.add(number);
   }
-  const said = [];
+  const said: { line: number; text: string }[] = [];
   for (const comment of comments(reading.text)) {
     if (said.length >= COMMENTS_READ) break;
-    said.push({ line: comment.line + 1, text: comment.text });
+    said.push({ line: comment.line + 1, text: bareComment(comment.text) });
   }
   const read = toolComments(
     said,
     changes.map(change => ({ line: change.line + 1, tool: change.tool })),
-    { units, kind },
+    { units },
   );
   return toolsOf({ tools: [...numbers], sheet: knowledge.sheet, cribs: knowledge.cribs, comments: read, machine });
 }
@@ -166,7 +172,7 @@ function wordCache(reading: Reading): (line: number) => readonly WordAt[] {
   let words: readonly WordAt[] = [];
   return line => {
     if (line !== held) {
-      words = line >= 0 && line < reading.text.lineCount ? blockAt(reading, line).words : [];
+      words = line >= 0 && line < reading.text.lineCount ? blockAt(reading.text, line, reading.settled).words : [];
       held = line;
     }
     return words;
@@ -175,7 +181,7 @@ function wordCache(reading: Reading): (line: number) => readonly WordAt[] {
 
 function blockPlace(reading: Reading, line: number): Place {
   const text = reading.text.lineText(line);
-  const block = blockAt(reading, line);
+  const block = blockAt(reading.text, line, reading.settled);
   const first = block.words[0];
   const last = block.words.at(-1);
   const column = first?.start ?? text.length - text.trimStart().length;

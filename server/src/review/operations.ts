@@ -1,6 +1,9 @@
 import { comments } from '../rs274/index.ts';
+import { bareComment } from './comment-text.ts';
 import { readSilence } from './silence.ts';
 import type { Program } from './program.ts';
+
+const COMMENTS_READ = 20_000;
 
 /** One piece of the program between two tool changes. */
 export interface Operation {
@@ -14,11 +17,13 @@ export interface Operation {
 
 /** Operations of a program with the comment that names them; lines from 1, as surfaces show them. */
 export function operationsOf(program: Program): Operation[] {
-  const named = [...comments(program.reading.text)].filter(comment => !readSilence(comment.text));
+  const named = [...comments(program.reading.text, COMMENTS_READ)]
+    .map(comment => ({ line: comment.line, text: bareComment(comment.text).trim() }))
+    .filter(comment => !readSilence(comment.text));
   return program.uses
     .filter(use => use.number >= 0 || use.cuts)
     .map(use => {
-      const name = named.filter(c => c.line <= use.change_line && c.line >= use.change_line - 2).at(-1)?.text.trim();
+      const name = named.filter(c => c.line <= use.change_line && c.line >= use.change_line - 2).at(-1)?.text;
       return {
         ...(use.number >= 0 ? { tool: use.number } : {}),
         first_line: use.change_line + 1,

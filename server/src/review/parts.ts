@@ -149,9 +149,9 @@ export function partsOf(table: StepTable, start: Start, firstLine: number): Part
       parts.push(part);
     }
     const k = kind[i];
-    const dx = table.x[i] - x;
-    const dy = table.y[i] - y;
-    const dz = table.z[i] - z;
+    const dx = way(x, table.x[i]);
+    const dy = way(y, table.y[i]);
+    const dz = way(z, table.z[i]);
     part.kinds |= 1 << k;
     part.flags |= flags[i];
     if (line > part.last_line) part.last_line = line;
@@ -171,6 +171,11 @@ export function partsOf(table: StepTable, start: Start, firstLine: number): Part
     z = table.z[i];
   }
   return parts;
+}
+
+/** Way along an axis; an axis that stays unknown throughout counts as standing still. */
+function way(from: number, to: number): number {
+  return from !== from && to !== to ? 0 : to - from;
 }
 
 function addCut(

@@ -37,5 +37,9 @@ export function makeReview(reading: Reading, knowledge: Knowledge, options: Engi
 
 /** What the reader itself could not follow, in words. */
 function readingGaps(reading: Reading): string[] {
-  return [...reading.notFollowed()];
+  const gaps = new Map<string, string>();
+  for (const problem of reading.problems()) {
+    if (problem.code === 'not-followed' && !gaps.has(problem.message)) gaps.set(problem.message, `line ${problem.line + 1}: ${problem.message}`);
+  }
+  return [...gaps.values()];
 }

@@ -15,10 +15,15 @@ export interface Silence {
   end_column?: number;
 }
 
+/** What the editor writes where the person's reason belongs; it does not count as one. */
+export const REASON_BLANK = 'REASON';
+
 /** Reads `OK code: reason` out of a comment's text; null when the comment is not one. */
 export function readSilence(comment: string): { code: string; reason: string } | null {
   const match = /^\s*OK\s+([a-z][a-z0-9-]*)\s*(?::\s*(.*?)\s*)?$/i.exec(comment);
-  return match ? { code: match[1].toLowerCase(), reason: match[2] ?? '' } : null;
+  if (!match) return null;
+  const reason = match[2] ?? '';
+  return { code: match[1].toLowerCase(), reason: reason === REASON_BLANK ? '' : reason };
 }
 
 /**

@@ -1,4 +1,5 @@
 import { comments } from '../rs274/index.ts';
+import { bareComment } from './comment-text.ts';
 import type { Program } from './program.ts';
 import { readSilence, type Silence } from './silence.ts';
 
@@ -9,7 +10,7 @@ import { readSilence, type Silence } from './silence.ts';
 export function silencesOf(program: Program): Silence[] {
   const found: Silence[] = [];
   for (const comment of comments(program.reading.text)) {
-    const read = readSilence(comment.text);
+    const read = readSilence(bareComment(comment.text));
     if (!read) continue;
     found.push({ ...read, ...scope(program, comment.line), line: comment.line, column: comment.start, end_column: comment.end });
   }

@@ -1,0 +1,9 @@
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  createConnection,
+} from 'vscode-languageserver/browser';
+import { serve } from '../serve.ts';
+
+const scope = self as unknown as DedicatedWorkerGlobalScope;
+serve(createConnection(new BrowserMessageReader(scope), new BrowserMessageWriter(scope)));

@@ -1,0 +1,18 @@
+import { type CodeAction, CodeActionKind } from 'vscode-languageserver';
+import { codeActions } from './code-actions.ts';
+import type { Feature } from './feature.ts';
+import { guard } from './guard.ts';
+
+/** Fixes and silences at a place. */
+export const codeActionFeature: Feature = {
+  name: 'code actions',
+  capabilities: { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } },
+  register({ connection, jobs }) {
+    connection.onCodeAction(
+      guard(connection, 'code actions', [] as CodeAction[], async ({ textDocument, range }) => {
+        const job = await jobs.job(textDocument.uri);
+        return job ? codeActions(job.review, textDocument.uri, range) : [];
+      }),
+    );
+  },
+};

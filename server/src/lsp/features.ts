@@ -1,0 +1,7 @@
+import type { Feature } from './feature.ts';
+import { codeActionFeature } from './code-action-feature.ts';
+import { hoverFeature } from './hover-feature.ts';
+import { inlayHintFeature } from './inlay-hint-feature.ts';
+
+/** The one table of protocol features. */
+export const features: readonly Feature[] = [inlayHintFeature, hoverFeature, codeActionFeature];

@@ -1,0 +1,62 @@
+import type { Connection } from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { readCrib, readSetupSheet } from '../setup/index.ts';
+import { diagnosticsOf } from './diagnostics.ts';
+import type { Jobs } from './jobs.ts';
+import { notification } from './protocol.ts';
+import type { SettingsStore } from './settings.ts';
+import { sheetDiagnostics } from './sheet-diagnostics.ts';
+import { statusOf } from './status-words.ts';
+
+/** After the last key, milliseconds. */
+const PAUSE_MS = 150;
+
+/** Sends findings and status, a moment after the last change, one program at a time. */
+export class Publisher {
+  private readonly timers = new Map<string, ReturnType<typeof setTimeout>>();
+
+  constructor(
+    private readonly connection: Connection,
+    private readonly jobs: Jobs,
+    private readonly settings: SettingsStore,
+    private readonly openPrograms: () => readonly string[],
+  ) {}
+
+  soon(uri: string): void {
+    clearTimeout(this.timers.get(uri));
+    this.timers.set(
+      uri,
+      setTimeout(() => {
+        this.timers.delete(uri);
+        this.publish(uri).catch(error => this.connection.console.error(`findings of ${uri}: ${String(error)}`));
+      }, PAUSE_MS),
+    );
+  }
+
+  all(): void {
+    for (const uri of this.openPrograms()) this.soon(uri);
+    this.connection.languages.inlayHint.refresh().catch(error => this.connection.console.log(`hint refresh: ${String(error)}`));
+  }
+
+  clear(uri: string): void {
+    clearTimeout(this.timers.get(uri));
+    this.timers.delete(uri);
+    void this.connection.sendDiagnostics({ uri, diagnostics: [] });
+  }
+
+  /** Problems of a setup sheet or crib that is open. */
+  sheet(uri: string, document: TextDocument): void {
+    const text = document.getText();
+    const { problems } = uri.endsWith('crib.json') ? readCrib(text, uri) : readSetupSheet(text, uri);
+    void this.connection.sendDiagnostics({ uri, version: document.version, diagnostics: sheetDiagnostics(problems, document) });
+  }
+
+  private async publish(uri: string): Promise<void> {
+    const job = await this.jobs.job(uri);
+    if (!job) return;
+    const { maxProblems } = await this.settings.of(uri);
+    const { version } = job.program;
+    void this.connection.sendDiagnostics({ uri, version, diagnostics: diagnosticsOf(job.review, uri, maxProblems) });
+    void this.connection.sendNotification(notification.status, statusOf(job.review, job.sheets, uri));
+  }
+}

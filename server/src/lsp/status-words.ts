@@ -1,0 +1,33 @@
+import { settledWords } from '../report/settled-words.ts';
+import { count } from '../report/words.ts';
+import type { Review } from '../review/review.ts';
+import { sourceWords } from '../report/tool-words.ts';
+import type { Status } from './protocol.ts';
+import type { SheetReading } from '../job/open-job.ts';
+
+/** What the status item says: how the program was read and how the setup is known. */
+export function statusOf(review: Review, sheets: SheetReading, uri: string): Status {
+  const { program } = review;
+  const used = review.tools.filter(tool => tool.number >= 0);
+  const comment = used.filter(tool => tool.from === 'comment').length;
+  const unknown = used.filter(tool => tool.from === undefined).length;
+  const setup = sheets.sheet ? 'setup sheet' : 'no setup sheet';
+  const known =
+    used.length === 0
+      ? 'no tool called'
+      : comment > 0
+        ? `${comment} of ${count(used.length, 'tool')} read from comments`
+        : unknown > 0
+          ? `${unknown} of ${count(used.length, 'tool')} not known`
+          : `${count(used.length, 'tool')} known`;
+  const { settled } = program.reading;
+  const why = [settled.kind, settled.units, settled.dialect].map(item => item.why).filter(words => words !== '');
+  const tools = used.map(tool => `T${tool.number}: ${tool.from ? sourceWords(tool.from) : 'not known'}`);
+  const errors = review.findings.filter(finding => finding.severity === 'error').length;
+  return {
+    uri,
+    text: `${settledWords(program)}, ${setup}: ${known}`,
+    detail: [...why, ...tools].join('; '),
+    severity: errors > 0 ? 'error' : comment + unknown > 0 ? 'warning' : 'information',
+  };
+}
