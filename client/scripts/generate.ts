@@ -4,6 +4,7 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { generatedSetupFiles } from '../../server/src/setup/generated.ts';
 import { contributes } from '../src/tables/manifest.ts';
 import { manualPage } from '../src/tables/manual.ts';
 
@@ -16,6 +17,7 @@ export function wanted(): Map<string, string> {
   return new Map([
     [manifest, `${JSON.stringify({ ...content, contributes: contributes() }, null, 2)}\n`],
     [path.join(root, 'docs/commands-and-settings.md'), manualPage()],
+    ...generatedSetupFiles().map(({ path: file, text }): [string, string] => [path.join(root, file), text]),
   ]);
 }
 

@@ -1,3 +1,4 @@
+import { isTurningTool } from '../materials/tool-kind.ts';
 import {
   type CommentContext,
   type CommentFields,
@@ -7,10 +8,10 @@ import {
 } from './comment-reading.ts';
 import { around, type CommentScan, type WrittenSize } from './comment-scan.ts';
 import { product } from './quantity.ts';
-import { turningKinds } from './tool-words.ts';
 
 const label = String.raw`\s*[=:]?\s*`;
-const notTheTool = String.raw`(?:HOLE|MINOR|MAJOR|PILOT|STOCK|BAR|BORE|PITCH|NECK|PART|FINISH(?:ED)?|HEAD|HOLDER|BOLT|THREAD|ROOT)`;
+const notTheTool =
+  '(?:HOLE|MINOR|MAJOR|PILOT|STOCK|BAR|BORE|PITCH|NECK|PART|FINISH(?:ED)?|HEAD|HOLDER|BOLT|THREAD|ROOT)';
 const diaWord = String.raw`DIAM?(?:ETER|ETRO|ETRE)?(?![A-Z])\.?`;
 const patterns = {
   foreignDiameter: around(String.raw`(?<![A-Z])${notTheTool}\s+${diaWord}${label}%`),
@@ -31,9 +32,9 @@ const patterns = {
   ),
   stickoutBehind: around(String.raw`%\s*(?:STICK[ -]?OUT|PROJ(?:ECTION)?|OUT OF HOLDER)(?![A-Z])`),
   length: around(String.raw`(?<![A-Z])(?:L|LEN(?:GTH)?|OAL)(?![A-Z])\.?\s*[=:]\s*%`),
-  width: around(String.raw`(?<![A-Z])WIDTH${label}%`),
+  width: around(`(?<![A-Z])WIDTH${label}%`),
   widthBehind: around(String.raw`%\s*(?:WIDTH|WIDE)(?![A-Z])`),
-  diameter: around(String.raw`(?<![A-Z])${diaWord}${label}%`),
+  diameter: around(`(?<![A-Z])${diaWord}${label}%`),
   diameterShort: around(String.raw`(?<![A-Z])D\s*[=:]\s*%`),
   diameterSign: around(String.raw`[Ø⌀]\s*%`),
   diameterGlued: around(String.raw`(?<![A-Z])D(?=\d*\.|\d+ ?(?:MM|")|\d+\/)%`),
@@ -80,7 +81,7 @@ export function takeLabels(scan: CommentScan, reading: CommentReading, context: 
   if (tip) asides.tip_direction = Number(tip[1] ?? tip[2]);
   scan.drop(/FULL RADIUS/);
   set('nose_radius_mm', patterns.noseRadius, patterns.noseRadiusBehind);
-  const turning = fields.kind !== undefined && turningKinds.has(fields.kind);
+  const turning = fields.kind !== undefined && isTurningTool(fields.kind);
   const radius =
     turning || (!fields.kind && context.machine === 'lathe') ? 'nose_radius_mm' : 'corner_radius_mm';
   const short = fields.kind && fields.kind !== 'ball-mill' ? [patterns.cornerRadiusShort] : [];

@@ -10,7 +10,7 @@ export type WrittenSize = {
 };
 
 const numeral = String.raw`(?:\d{1,3}\s*-\s*\d{1,3}\/\d{1,3}|\d{1,3}\s+\d{1,3}\/\d{1,3}|\d{1,3}\/\d{1,3}|\d{1,6}\.\d{0,6}|\.\d{1,6}|\d{1,6})`;
-const unit = String.raw`(?:MM|MILLIMET(?:ER|RE)S?|INCH(?:ES)?|IN|"|''|”|″)`;
+const unit = `(?:MM|MILLIMET(?:ER|RE)S?|INCH(?:ES)?|IN|"|''|”|″)`;
 
 /** A size inside a larger pattern: group names `n` and `u` with a suffix, the unit optional. */
 export const sized = String.raw`(?<n>(?<![\d.])${numeral}(?![\d/]))(?: ?-?(?<u>${unit})(?![A-Z]))?`;

@@ -1,8 +1,16 @@
 export { calledText, holdsSize } from './called.ts';
 export type { CommentContext, CommentDoubt, CommentFields } from './comment-reading.ts';
+export {
+  addCalled,
+  addStanding,
+  addTool,
+  applyTextEdits,
+  type EditResult,
+  setValue,
+  type TextEdit,
+} from './edits.ts';
 export type {
   Coolant,
-  Hardness,
   KeepOut,
   Quote,
   Silence,
@@ -10,6 +18,8 @@ export type {
   Workpiece,
   WorkSetup,
 } from './job-keys.ts';
+export { keyDoc } from './json-schema.ts';
+export { keyAt, type TablePlace } from './key-at.ts';
 export { compareOrigins, isConfirmed, type Known, known, type Origin, type OriginFrom } from './known.ts';
 export {
   type CribMachine,
@@ -20,13 +30,20 @@ export {
   type SpeedCurve,
 } from './machine-keys.ts';
 export { curveAt, type MachineKnown, machineOf } from './machine-known.ts';
+export { addMissingTools, newSheet, type ProgramFacts } from './new-sheet.ts';
 export { insideFolder, programEndings, recordEndings } from './paths.ts';
 export { type SheetProblem, type SheetProblemCode, sheetProblems } from './problem.ts';
 export { readQuantity, type SheetUnits } from './quantity.ts';
-export { type Crib, readCrib, readSetupSheet, type SetupSheet } from './sheet.ts';
+export { type Crib, cribSpec, readCrib, readSetupSheet, type SetupSheet, sheetSpec } from './sheet.ts';
 export type { Stock, Turn } from './stock-keys.ts';
 export { readToolComment } from './tool-comment.ts';
-export { type ProgramComment, type ToolChange, type ToolReading, toolComments } from './tool-comments.ts';
+export {
+  noToolNumber,
+  type ProgramComment,
+  type ToolChange,
+  type ToolReading,
+  toolComments,
+} from './tool-comments.ts';
 export {
   type Substrate,
   type ToolEntry,

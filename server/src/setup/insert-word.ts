@@ -1,3 +1,5 @@
+import { decodeInsert } from '../cutting/designation-insert.ts';
+import { isAbsent } from '../cutting/result.ts';
 import { product } from './quantity.ts';
 
 const shapes = 'ABCDEHKLMOPRSTVW';
@@ -13,27 +15,19 @@ export type InsertWord = {
   end: number;
 };
 
-/**
- * Finds an insert designation such as `CNMG 120408` (ISO 1832: the last two figures are the nose radius in 0.1 mm) or
- * `CNMG 432` (ANSI B212.4: eighths of inscribed circle, sixteenths of thickness, sixty-fourths of nose radius, inch).
- */
-export function readInsertWord(text: string): InsertWord | undefined {
+/** Finds an insert designation in a text: `CNMG 120408` (ISO 1832) or `CNMG 432` (ANSI B212.4). */
+export function findInsert(text: string): InsertWord | undefined {
   const match = word.exec(text);
-  const figures = match?.[2];
-  if (!match || figures === undefined) return undefined;
-  const place = { start: match.index, end: match.index + match[0].length };
-  const designation = `${match[1]}${figures}`;
-  if (figures.length > 3) {
-    const tenths = Number(figures.slice(-2));
-    return { designation, nose_radius_mm: tenths > 0 && tenths <= 32 ? tenths / 10 : undefined, ...place };
-  }
-  const [circle, thickness, radius] = [...figures].map(Number);
-  if (!circle || !thickness || radius === undefined) return undefined;
-  return { designation, nose_radius_mm: radius > 0 ? product(radius / 64, 25.4) : undefined, ...place };
+  if (!match) return undefined;
+  const designation = `${match[1]}${match[2]}`;
+  const facts = decodeInsert(designation);
+  if (isAbsent(facts)) return undefined;
+  const nose_radius_mm = isAbsent(facts.nose_radius_mm) ? undefined : facts.nose_radius_mm;
+  return { designation, nose_radius_mm, start: match.index, end: match.index + match[0].length };
 }
 
 /** Finds a full-profile threading insert: `16ER 1.5 ISO` (pitch in mm) or `16ER 20 UN` (threads an inch). */
-export function readThreadInsert(text: string): { pitch_mm: number; start: number; end: number } | undefined {
+export function findThreadInsert(text: string): { pitch_mm: number; start: number; end: number } | undefined {
   const match =
     /(?<![A-Z])(?:(?:11|16|22|27) ?[EI][RL]|[EI][RL] ?(?:11|16|22|27))\s*(?:(ISO|UN)\s*)?(\d{1,2}(?:\.\d+)?)\s*(ISO|UN)?(?![A-Z.])/.exec(
       text,

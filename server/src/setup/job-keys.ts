@@ -1,3 +1,4 @@
+import { readHardness } from '../materials/hardness.ts';
 import { field, list, map, mapped, object, type Read, type Spec, section } from './spec.ts';
 import {
   coordinate,
@@ -12,23 +13,8 @@ import {
 } from './spec-leaves.ts';
 import { stockSpec } from './stock-keys.ts';
 
-/** A hardness with its scale. */
-export type Hardness = { scale: 'HB' | 'HRC' | 'HRB' | 'HV'; least: number; most: number };
-
-const hardnessForm = { name: 'a hardness', pattern: '^\\s*\\d', example: '95 HB' };
-const hardness = formed(hardnessForm, (value): Hardness | undefined => {
-  const match =
-    /^(\d{1,4}(?:\.\d{1,2})?)(?:\s*(?:-|to)\s*(\d{1,4}(?:\.\d{1,2})?))?\s*(HBW?|BHN|HRC|HRB|HV|RC)$/i.exec(
-      value,
-    );
-  if (!match) return undefined;
-  const scale = { HB: 'HB', HBW: 'HB', BHN: 'HB', HRC: 'HRC', RC: 'HRC', HRB: 'HRB', HV: 'HV' }[
-    (match[3] ?? '').toUpperCase()
-  ];
-  const least = Number(match[1]);
-  const most = Number(match[2] ?? match[1]);
-  return scale && least > 0 && least <= most ? { scale: scale as Hardness['scale'], least, most } : undefined;
-});
+const hardnessForm = { name: 'a hardness with its scale', pattern: '\\d', example: '95 HB' };
+const hardness = formed(hardnessForm, readHardness);
 
 const workpieceRows = {
   material: field(

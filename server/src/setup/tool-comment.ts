@@ -1,3 +1,4 @@
+import { isTurningTool } from '../materials/tool-kind.ts';
 import { takeLabels } from './comment-labels.ts';
 import {
   type CommentContext,
@@ -12,18 +13,11 @@ import {
 } from './comment-reading.ts';
 import { CommentScan, type WrittenSize } from './comment-scan.ts';
 import { letterDrill_mm, numberDrill_mm } from './drill-sizes.ts';
-import { readInsertWord, readThreadInsert } from './insert-word.ts';
+import { findInsert, findThreadInsert } from './insert-word.ts';
 import { product, type SheetUnits } from './quantity.ts';
 import { findThread } from './threads.ts';
 import type { ToolKind } from './tool-keys.ts';
-import {
-  coatingWords,
-  kindWords,
-  largestDiameter_mm,
-  substrateWords,
-  turningKinds,
-  vagueWords,
-} from './tool-words.ts';
+import { coatingWords, kindWords, largestDiameter_mm, substrateWords, vagueWords } from './tool-words.ts';
 
 /**
  * Reads the text between the parentheses of a tool comment. Sizes are in the program's units unless written otherwise,
@@ -100,7 +94,7 @@ function takeWords(scan: CommentScan, { fields }: CommentReading, { machine }: C
     if (!match) continue;
     if (kind === 'boring-bar') {
       if (machine) fields.kind = machine === 'lathe' ? 'bore-bar' : 'bore';
-    } else if (!(machine === 'mill' && turningKinds.has(kind))) fields.kind = kind;
+    } else if (!(machine === 'mill' && isTurningTool(kind))) fields.kind = kind;
     if (/RIGHT HAND|RH /.test(match[0])) fields.hand = 'right';
     if (/LEFT HAND|LH /.test(match[0])) fields.hand = 'left';
     break;
@@ -110,7 +104,7 @@ function takeWords(scan: CommentScan, { fields }: CommentReading, { machine }: C
   const coating = coatingWords.exec(scan.rest);
   if (coating) fields.coating = coating[1] === 'UNCOATED' ? 'none' : coating[1];
   if (/(?<![A-Z])LEFT[ -]HAND(?![A-Z])|(?<![A-Z])LH(?![A-Z])/.test(scan.rest)) fields.hand ??= 'left';
-  const insert = readInsertWord(scan.rest);
+  const insert = findInsert(scan.rest);
   if (insert) {
     scan.cross(insert.start, insert.end);
     fields.insert = insert.designation;
@@ -119,7 +113,7 @@ function takeWords(scan: CommentScan, { fields }: CommentReading, { machine }: C
 }
 
 function takeThread(scan: CommentScan, { fields }: CommentReading): void {
-  const insert = readThreadInsert(scan.rest);
+  const insert = findThreadInsert(scan.rest);
   if (insert) {
     scan.cross(insert.start, insert.end);
     fields.pitch_mm = insert.pitch_mm;
@@ -202,7 +196,7 @@ function takeBareDiameter(scan: CommentScan, reading: CommentReading, { units }:
   if (fields.diameter_mm !== undefined || doubts.some(({ about }) => about === 'diameter_mm')) return;
   if (!fields.kind && !reading.marked) return;
   const barSize = fields.kind === 'bore-bar';
-  if (fields.kind && turningKinds.has(fields.kind) && !barSize) return;
+  if (fields.kind && isTurningTool(fields.kind) && !barSize) return;
   const sizes = scan.sizesLeft();
   const withUnit = sizes.filter(size => size.unit !== undefined || size.form === 'fraction');
   const [size, second] = withUnit.length > 0 ? withUnit : sizes;
@@ -264,7 +258,7 @@ function checkRanges({ fields, doubts, asides }: CommentReading): void {
     fields.nose_radius_mm === undefined &&
     fields.corner_radius_mm !== undefined &&
     fields.kind &&
-    turningKinds.has(fields.kind)
+    isTurningTool(fields.kind)
   ) {
     fields.nose_radius_mm = fields.corner_radius_mm;
     delete fields.corner_radius_mm;

@@ -28,12 +28,15 @@ export type ToolReading = {
   comments: { line: number; text: string }[];
 };
 
+/** Stands for the tool of a program that names no tool number. */
+export const noToolNumber = -1;
+
 const listLimit = 20_000;
 
 /**
  * Reads the tool comments of a program, by tool. A comment with a tool number is that tool's; one without belongs to the
  * tool change on its line or on the line before or after it; in a program with one tool a comment that calls itself one
- * of a tool is that tool's (tool 0 when the program names none). Operation comments are left alone.
+ * of a tool is that tool's (`noToolNumber` when the program names none). Operation comments are left alone.
  */
 export function toolComments(
   comments: readonly ProgramComment[],
@@ -41,7 +44,7 @@ export function toolComments(
   context: Omit<CommentContext, 'tools'>,
 ): Map<number, ToolReading> {
   const tools = new Set(changes.map(({ tool }) => tool));
-  const only = tools.size === 0 ? 0 : tools.size === 1 ? changes[0]?.tool : undefined;
+  const only = tools.size === 0 ? noToolNumber : tools.size === 1 ? changes[0]?.tool : undefined;
   const near = changesByLine(changes);
   const readings = new Map<number, ToolReading>();
   for (const group of groups(comments.slice(0, listLimit))) {

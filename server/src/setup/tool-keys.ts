@@ -1,34 +1,11 @@
 import type { Node } from 'jsonc-parser';
+import { type Substrate, type ToolKind, toolKinds } from '../materials/tool-kind.ts';
 import { field, list, map, mapped, object, type Read, type ReadContext, type Spec, section } from './spec.ts';
 import { number, oneOf, pitch, quantity, range, size, sizeOrNone, text, truth } from './spec-leaves.ts';
 
-/** Kinds of tools, in the contract's words. */
-export const toolKinds = [
-  'end-mill',
-  'ball-mill',
-  'bull-mill',
-  'face-mill',
-  'chamfer-mill',
-  'slot-mill',
-  'thread-mill',
-  'drill',
-  'spot-drill',
-  'center-drill',
-  'reamer',
-  'tap',
-  'bore',
-  'turn',
-  'bore-bar',
-  'groove',
-  'part-off',
-  'thread-turn',
-  'probe',
-  'other',
-] as const;
-export type ToolKind = (typeof toolKinds)[number];
+export { type Substrate, type ToolKind, toolKinds };
 
-export const substrates = ['hss', 'carbide', 'ceramic', 'cbn', 'diamond'] as const;
-export type Substrate = (typeof substrates)[number];
+const substrates = ['hss', 'carbide', 'ceramic', 'cbn', 'diamond'] as const satisfies readonly Substrate[];
 
 export const wears = ['new', 'used', 'dull'] as const;
 export type Wear = (typeof wears)[number];

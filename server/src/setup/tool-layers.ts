@@ -1,6 +1,6 @@
+import { isTurningTool } from '../materials/tool-kind.ts';
 import type { Origin } from './known.ts';
 import type { ToolKind, ToolProperties } from './tool-keys.ts';
-import { turningKinds } from './tool-words.ts';
 
 /** Two sources that speak of one tool number and do not mean the same tool. */
 export type Contradiction = {
@@ -31,12 +31,15 @@ const looseWords: readonly ReadonlySet<ToolKind>[] = [
   new Set<ToolKind>(['end-mill', 'bull-mill', 'slot-mill']),
   new Set<ToolKind>(['end-mill', 'ball-mill']),
   new Set<ToolKind>(['bore', 'bore-bar']),
-  turningKinds,
 ];
 
 /** "End mill" in a comment may be a bull nose or ball nose; "other" may be anything. */
 function sameFamily(a: ToolKind, b: ToolKind): boolean {
   return (
-    a === b || a === 'other' || b === 'other' || looseWords.some(family => family.has(a) && family.has(b))
+    a === b ||
+    (isTurningTool(a) && isTurningTool(b)) ||
+    a === 'other' ||
+    b === 'other' ||
+    looseWords.some(family => family.has(a) && family.has(b))
   );
 }

@@ -4,72 +4,57 @@ type KindRow = readonly [pattern: RegExp, kind: ToolKind | 'boring-bar'];
 
 const counter = String.raw`(?:\d{3})?(?![A-Z])`;
 const row = (pattern: string, kind: ToolKind | 'boring-bar'): KindRow => [
-  new RegExp(String.raw`(?<![A-Z])(?:${pattern})${counter}`),
+  new RegExp(`(?<![A-Z])(?:${pattern})${counter}`),
   kind,
 ];
 
 /** Words that name a kind of tool, the more special first. Matched against upper-case text. */
 export const kindWords: readonly KindRow[] = [
-  row(String.raw`TAP ?-?DRILL(?: BIT)?`, 'drill'),
-  row(String.raw`SLOT ?-?DRILL`, 'end-mill'),
+  row('TAP ?-?DRILL(?: BIT)?', 'drill'),
+  row('SLOT ?-?DRILL', 'end-mill'),
   row(
     String.raw`(?:CENT(?:ER|RE)|CTR)\.? ?-?DRILL|C(?:OMBINED )?'?DRILL AND C(?:OUNTER)?SINK|ZENTRIERBOHRER`,
     'center-drill',
   ),
-  row(String.raw`SPOT(?:TING)?[ -]?(?:DRILL|TOOL)|SPOTDRILL|SPOTTER|NC[ -]SPOT|ANBOHRER`, 'spot-drill'),
-  row(String.raw`THR(?:EA)?D ?-?MILL(?:ING CUTTER)?|THREADMILL`, 'thread-mill'),
-  row(String.raw`GEWINDEBOHRER|TARAUD|MACHO`, 'tap'),
+  row('SPOT(?:TING)?[ -]?(?:DRILL|TOOL)|SPOTDRILL|SPOTTER|NC[ -]SPOT|ANBOHRER', 'spot-drill'),
+  row('THR(?:EA)?D ?-?MILL(?:ING CUTTER)?|THREADMILL', 'thread-mill'),
+  row('GEWINDEBOHRER|TARAUD|MACHO', 'tap'),
+  row('(?:(?:RIGHT|LEFT) HAND |RH |LH |FORM(?:ING)? |ROLL |SPIRAL (?:POINT|FLUTE) |RIGID )?TAP', 'tap'),
   row(
-    String.raw`(?:(?:RIGHT|LEFT) HAND |RH |LH |FORM(?:ING)? |ROLL |SPIRAL (?:POINT|FLUTE) |RIGID )?TAP`,
-    'tap',
-  ),
-  row(
-    String.raw`BALL ?-?(?:NOSE)?[ -]?(?:END ?-?MILL|MILL|EM|CUTTER)|BALL ?-?NOSED?(?: END ?-?MILL)?|BNEM|BALL(?= END|$)`,
+    'BALL ?-?(?:NOSE)?[ -]?(?:END ?-?MILL|MILL|EM|CUTTER)|BALL ?-?NOSED?(?: END ?-?MILL)?|BNEM|BALL(?= END|$)',
     'ball-mill',
   ),
+  row('BULL ?-?(?:NOSE)?[ -]?(?:END ?-?MILL|MILL|EM)|BULL ?-?NOSED?(?: END ?-?MILL)?|BNE', 'bull-mill'),
+  row('CHAMFER(?:ING)? ?-?(?:END ?-?MILL|MILL|TOOL|CUTTER)', 'chamfer-mill'),
+  row('FACE ?-?MILL|FACING MILL|SHELL ?-?MILL', 'face-mill'),
   row(
-    String.raw`BULL ?-?(?:NOSE)?[ -]?(?:END ?-?MILL|MILL|EM)|BULL ?-?NOSED?(?: END ?-?MILL)?|BNE`,
-    'bull-mill',
-  ),
-  row(String.raw`CHAMFER(?:ING)? ?-?(?:END ?-?MILL|MILL|TOOL|CUTTER)`, 'chamfer-mill'),
-  row(String.raw`FACE ?-?MILL|FACING MILL|SHELL ?-?MILL`, 'face-mill'),
-  row(
-    String.raw`SLOT ?-?MILL|SLITTING SAW|T ?-?SLOT(?: ?CUTTER)?|KEY ?-?(?:SEAT|CUTTER)(?: CUTTER)?|WOODRUFF(?: CUTTER)?|SLOTTING CUTTER`,
+    'SLOT ?-?MILL|SLITTING SAW|T ?-?SLOT(?: ?CUTTER)?|KEY ?-?(?:SEAT|CUTTER)(?: CUTTER)?|WOODRUFF(?: CUTTER)?|SLOTTING CUTTER',
     'slot-mill',
   ),
   row(
-    String.raw`COUNTER ?-?SINK|C'?SINK|CSK|DOVETAIL(?: CUTTER)?|ENGRAV(?:ER|ING (?:TOOL|CUTTER|BIT))|V ?-?BIT|FLY ?-?CUTTER|COUNTER ?-?BORE(?= TOOL)`,
+    `COUNTER ?-?SINK|C'?SINK|CSK|DOVETAIL(?: CUTTER)?|ENGRAV(?:ER|ING (?:TOOL|CUTTER|BIT))|V ?-?BIT|FLY ?-?CUTTER|COUNTER ?-?BORE(?= TOOL)`,
     'other',
   ),
   row(
     String.raw`(?:FLAT |SQUARE |ROUGHING |FINISHING )?END ?-?MILL|ENDMILL|E/M|E\.M\.|(?<=(?:FL|FLT|FLUTE|["\d]) ?)EM|FRESA PLANA|SCHAFTFR.{0,2}SER`,
     'end-mill',
   ),
-  row(String.raw`REAMER|REIBAHLE`, 'reamer'),
+  row('REAMER|REIBAHLE', 'reamer'),
   row(
-    String.raw`(?:INSERT |TWIST |SPADE |STUB |JOBBER |CARBIDE |CORE |GUN ?|STEP )?DRILL(?: BIT)?|BROCA|BOHRER|FORET`,
+    '(?:INSERT |TWIST |SPADE |STUB |JOBBER |CARBIDE |CORE |GUN ?|STEP )?DRILL(?: BIT)?|BROCA|BOHRER|FORET',
     'drill',
   ),
-  row(String.raw`BOR(?:E|ING) ?-?BAR`, 'boring-bar'),
-  row(String.raw`BOR(?:E|ING) ?-?HEAD`, 'bore'),
+  row('BOR(?:E|ING) ?-?BAR', 'boring-bar'),
+  row('BOR(?:E|ING) ?-?HEAD', 'bore'),
   row(String.raw`(?:[OI]\.?D\.? ?|FACE )?(?:GROOVE|GROOVING|GRV)(?:ING)?(?: TOOL| INSERT)?`, 'groove'),
-  row(String.raw`PART(?:ING)?[ -]?OFF(?: TOOL)?|PARTING(?: TOOL| BLADE)|CUT ?-?OFF(?: TOOL)?`, 'part-off'),
+  row('PART(?:ING)?[ -]?OFF(?: TOOL)?|PARTING(?: TOOL| BLADE)|CUT ?-?OFF(?: TOOL)?', 'part-off'),
   row(String.raw`THREAD(?:ING)? (?:TOOL|INSERT)|[OI]\.?D\.? THREAD(?:ING)?(?: TOOL)?`, 'thread-turn'),
   row(
     String.raw`TURNING (?:TOOL|INSERT)|TURN TOOL|O\.?D\.? (?:ROUGH|FINISH|TURN)(?:ING|ER)?(?: TOOL)?|O\.?D\.? TOOL|(?:ROUGH|FINISH) TURN(?:ING)?(?: TOOL)?`,
     'turn',
   ),
-  row(String.raw`PROBE`, 'probe'),
+  row('PROBE', 'probe'),
 ];
-
-/** Tools whose one edge turns a part. */
-export const turningKinds: ReadonlySet<ToolKind> = new Set<ToolKind>([
-  'turn',
-  'bore-bar',
-  'groove',
-  'part-off',
-  'thread-turn',
-]);
 
 /** Words that name what the edge is made of. */
 export const substrateWords: readonly (readonly [RegExp, Substrate])[] = [

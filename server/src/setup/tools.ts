@@ -1,9 +1,9 @@
 import { calledKey, holdsSize } from './called.ts';
-import { readInsertWord } from './insert-word.ts';
+import { fillFromDesignations } from './designations.ts';
 import type { Known, Origin } from './known.ts';
 import { type MachineKnown, machineOf } from './machine-known.ts';
 import type { Crib, SetupSheet } from './sheet.ts';
-import type { ToolReading } from './tool-comments.ts';
+import { noToolNumber, type ToolReading } from './tool-comments.ts';
 import type { CribTool, ToolProperties, ToolProperty } from './tool-keys.ts';
 import { agrees, type Contradiction, contradictionsOf } from './tool-layers.ts';
 
@@ -60,7 +60,8 @@ export function toolsOf(sources: ToolSources): Map<number, ToolKnown> {
   const machine = sources.machine ?? machineOf(sources.sheet, cribs);
   const called = calledIndex(cribs);
   const result = new Map<number, ToolKnown>();
-  for (const number of sources.tools) {
+  const unnamed = sources.comments?.has(noToolNumber) ? [noToolNumber] : [];
+  for (const number of [...sources.tools, ...unnamed]) {
     if (!result.has(number)) result.set(number, toolOf(number, { ...sources, cribs, machine }, called));
   }
   return result;
@@ -68,9 +69,10 @@ export function toolsOf(sources: ToolSources): Map<number, ToolKnown> {
 
 /** Names of what is missing of a tool, as the outputs write it: `tool 3: teeth`. */
 export function missingOf(tool: ToolKnown, needed: readonly ToolProperty[]): string[] {
+  const name = tool.number < 0 ? 'the tool' : `tool ${tool.number}`;
   return needed
     .filter(property => tool[property] === undefined)
-    .map(property => `tool ${tool.number}: ${property.replace(/_(mm|deg)$/, '').replaceAll('_', ' ')}`);
+    .map(property => `${name}: ${property.replace(/_(mm|deg)$/, '').replaceAll('_', ' ')}`);
 }
 
 function toolOf(
@@ -149,7 +151,7 @@ function join(
       confirmed = layer.confirmed;
     }
   }
-  fillFromInsert(merged);
+  fillFromDesignations(merged);
   const doubt = reading?.doubts.find(({ about }) => merged[about] === undefined);
   const open =
     question ??
@@ -187,14 +189,6 @@ function asStanding(tool: ToolProperties, number: number, machine: string): Tool
     return [name, { ...value, origin }];
   });
   return Object.fromEntries(renamed) as ToolProperties;
-}
-
-/** An insert designation gives the nose radius where none is stated. */
-function fillFromInsert(tool: ToolProperties): void {
-  if (!tool.insert || tool.nose_radius_mm) return;
-  const nose_radius_mm = readInsertWord(tool.insert.value.toUpperCase())?.nose_radius_mm;
-  if (nose_radius_mm !== undefined)
-    tool.nose_radius_mm = { value: nose_radius_mm, origin: tool.insert.origin };
 }
 
 type CalledIndex = { find: (reading: ToolReading) => string[] };

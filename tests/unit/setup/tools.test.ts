@@ -97,7 +97,7 @@ const where: [title: string, job: Job, number: number, expected: string][] = [
   [
     'the only tool of a program without T',
     { program: '(TOOL DIAMETER: 0.25)\nG0 X0' },
-    0,
+    -1,
     '- 6.35 - comment',
   ],
   [
