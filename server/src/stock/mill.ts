@@ -1,0 +1,439 @@
+/** The mill's stock: moves in, figures out, and what is left of the block. */
+import type { Cutter } from './cutter.ts';
+import {
+  addToFigures,
+  beginFigures,
+  endFigures,
+  FigureTable,
+  type MoveFigures,
+  type StationList,
+} from './figures.ts';
+import { type Grid, layGrid, type StockBlock } from './grid.ts';
+import {
+  type Chain,
+  chainOf,
+  emptyChain,
+  emptyMoves,
+  type Move,
+  type MoveColumns,
+  movesOf,
+  numbersPerMove,
+  pushMove,
+  spliceMoves,
+} from './moves.ts';
+import { readStation, type Station } from './station.ts';
+import { sweepAny } from './sweep-any.ts';
+import { sweepBall } from './sweep-ball.ts';
+import { sweepFlat } from './sweep-flat.ts';
+import { heightUnits, Tile, toUnits } from './tile.ts';
+import { TileLog } from './tile-log.ts';
+
+/** Stations stand at the middle of equal parts of the move, each at most this share of the tool's diameter long. */
+const stationShare = 1 / 20;
+const mostStations = 2000;
+
+/** What an edit cost. */
+export interface Replay {
+  /** Tiles that were cut again. */
+  readonly tiles: number;
+  /** Moves cut again, counted once a tile. */
+  readonly moves: number;
+  /** First and last move whose figures may differ, -1 when none. */
+  readonly first: number;
+  readonly last: number;
+}
+
+/**
+ * A block of metal and the moves that cut it, in order. Each tile of the field is cut on its own and remembers its moves,
+ * so an edit cuts again only the tiles that the changed moves touch. Heights are counted in whole units: the removed volumes of
+ * the moves add up exactly to what is missing from the block.
+ *
+ * Figures of a move are those of the stations along it (see `stationShare`): the engagement given as greatest is the one in the
+ * middle of a twentieth of a diameter, not a peak that lasts an instant. In a sharp 90 degree corner at a side step of a tenth
+ * that is 121.8 degrees, where the limit at the very corner would be 90 + 36.9.
+ */
+export class MillStock {
+  readonly grid: Grid;
+  readonly figures = new FigureTable();
+  readonly moves: MoveColumns = emptyMoves();
+  private readonly tools: readonly Cutter[];
+  private readonly logs: TileLog[] = [];
+  private readonly chain: Chain = emptyChain();
+  private readonly list: StationList = { count: 0, places: new Float64Array(256) };
+  private stationPiece = new Int32Array(64);
+  /** How far the path has turned, at the station, from the direction of its straight piece. */
+  private stationTurn = new Float64Array(64);
+  private turnPerPiece = 0;
+  private readonly station: Station = {
+    index: 0,
+    x: 0,
+    y: 0,
+    z: 0,
+    feed_rad: 0,
+    level: 0,
+    rise: 0,
+    lead_mm: 0,
+  };
+  private readonly startUnits: number;
+  /** Moves cut so far. */
+  done = 0;
+
+  constructor(
+    block: StockBlock,
+    tools: readonly Cutter[],
+    options: { readonly snapshot_every?: number } = {},
+  ) {
+    this.grid = layGrid(block);
+    this.tools = tools;
+    let units = 0;
+    for (let ty = 0; ty < this.grid.tilesY; ty++) {
+      for (let tx = 0; tx < this.grid.tilesX; tx++) {
+        const log = new TileLog(new Tile(this.grid, tx, ty), options.snapshot_every ?? 256);
+        units += log.tile.heightSum();
+        this.logs.push(log);
+      }
+    }
+    this.startUnits = units;
+  }
+
+  /** Cuts one move with tool `tool` of the list and returns its figures. */
+  move(move: Move, tool = 0): MoveFigures {
+    this.finish();
+    pushMove(this.moves, move, tool);
+    this.finish();
+    return this.figures.at(this.done - 1);
+  }
+
+  /** Appends moves without cutting them yet. */
+  append(moves: MoveColumns): void {
+    spliceMoves(this.moves, this.moves.count, 0, moves);
+  }
+
+  /** Cuts all moves that wait. */
+  finish(): void {
+    while (this.step());
+  }
+
+  /** Cuts the next move that waits; false when there is none. */
+  step(): boolean {
+    if (this.done >= this.moves.count) return false;
+    const move = this.done++;
+    this.figures.resize(this.done);
+    if (this.prepare(move)) this.eachTile(move, log => this.cut(move, log));
+    this.fold(move);
+    return true;
+  }
+
+  /**
+   * Replaces `removed` moves from `at` on by `inserted` and cuts again the tiles that old or new ones touch, from their last kept
+   * state. The result equals a fresh run of the new list.
+   */
+  edit(at: number, removed: number, inserted: MoveColumns): Replay {
+    this.finish();
+    const dirty = new Set<TileLog>();
+    for (let move = at; move < at + removed; move++) {
+      for (const log of this.logs) if (log.find(move) >= 0) dirty.add(log);
+    }
+    spliceMoves(this.moves, at, removed, inserted);
+    this.figures.splice(at, removed, inserted.count);
+    this.done = this.moves.count;
+    const fresh = new Map<TileLog, number[]>();
+    for (let move = at; move < at + inserted.count; move++) {
+      if (!this.prepare(move)) continue;
+      this.eachTile(move, log => {
+        dirty.add(log);
+        const own = fresh.get(log);
+        if (own === undefined) fresh.set(log, [move]);
+        else own.push(move);
+      });
+    }
+    const shift = inserted.count - removed;
+    const again = new Set<number>();
+    let cuts = 0;
+    for (const log of this.logs) {
+      if (!dirty.has(log)) {
+        if (shift !== 0) log.renumber(at + removed, shift);
+        continue;
+      }
+      const first = log.firstFrom(at);
+      const rest = log.firstFrom(at + removed);
+      const old = log.steps.slice(0, log.count);
+      const kept = log.rewind(first);
+      const steps: number[] = [...old.subarray(kept, first), ...(fresh.get(log) ?? [])];
+      for (let k = rest; k < old.length; k++) steps.push(old[k] + shift);
+      for (const move of steps) {
+        this.prepare(move);
+        this.cut(move, log);
+        if (move >= at) again.add(move);
+      }
+      cuts += steps.length;
+    }
+    for (let move = at; move < at + inserted.count; move++) again.add(move);
+    const changed = [...again].sort((a, b) => a - b);
+    for (const move of changed) this.refold(move);
+    return {
+      tiles: dirty.size,
+      moves: cuts,
+      first: changed[0] ?? -1,
+      last: changed[changed.length - 1] ?? -1,
+    };
+  }
+
+  /** Volume of the uncut stock, mm3. */
+  startVolume_mm3(): number {
+    return this.volume(this.startUnits);
+  }
+
+  /** Volume that is left, mm3. */
+  volume_mm3(): number {
+    return this.volume(this.heightUnitsLeft());
+  }
+
+  /** Sum of all cell heights over the bottom, in units of 1/4096 mm: exact. */
+  heightUnitsLeft(): number {
+    let units = 0;
+    for (const log of this.logs) units += log.tile.heightSum();
+    return units;
+  }
+
+  /** Sum of the heights that the moves took, in the same units: exact. */
+  heightUnitsRemoved(): number {
+    let units = 0;
+    for (const log of this.logs) for (let k = 0; k < log.count; k++) units += log.removed[k];
+    return units;
+  }
+
+  heightUnitsAtStart(): number {
+    return this.startUnits;
+  }
+
+  /** The tiles, row by row; read only. */
+  tiles(): readonly Tile[] {
+    return this.logs.map(log => log.tile);
+  }
+
+  /** How many moves each tile lists, row by row. */
+  tileMoves(): number[] {
+    return this.logs.map(log => log.count);
+  }
+
+  private volume(units: number): number {
+    const { columns, rows, cx, cy, block } = this.grid;
+    return (units / heightUnits - columns * rows * block.low[2]) * cx * cy;
+  }
+
+  /** Splits the move into pieces and stations; false when it cannot touch the stock. */
+  private prepare(move: number): boolean {
+    const { chain, list } = this;
+    const tool = this.tools[this.moves.tool[move]];
+    list.count = 0;
+    if (tool === undefined)
+      throw new RangeError(`move ${move} names tool ${this.moves.tool[move]}, which is not in the list`);
+    chainOf(this.moves, move, Math.min(this.grid.cx, this.grid.cy) * 0.02, chain);
+    const p = chain.points;
+    let lowest = Number.POSITIVE_INFINITY;
+    for (let k = 2; k <= 3 * chain.pieces + 2; k += 3) lowest = Math.min(lowest, p[k]);
+    if (!(lowest < this.grid.block.high[2])) return false;
+    const sweep = this.moves.numbers[move * numbersPerMove + 9];
+    this.turnPerPiece = chain.pieces > 1 && this.moves.plane[move] === 0 ? sweep / chain.pieces : 0;
+    this.placeStations(tool);
+    return true;
+  }
+
+  private placeStations(tool: Cutter): void {
+    const { chain, list } = this;
+    const p = chain.points;
+    const longest = 2 * tool.radius_mm * stationShare;
+    let length = 0;
+    for (let k = 0; k < chain.pieces; k++) length += pieceLength(p, k);
+    if (!(length > 0)) return;
+    const count = Math.max(1, Math.min(mostStations, Math.ceil(length / longest - 1e-6)));
+    const part = length / count;
+    const last = 3 * chain.pieces;
+    const down = p[last + 2] < p[2];
+    list.count = count + (down ? 1 : 0);
+    if (list.places.length < 4 * list.count) list.places = new Float64Array(8 * list.count);
+    if (this.stationPiece.length < list.count) {
+      this.stationPiece = new Int32Array(2 * list.count);
+      this.stationTurn = new Float64Array(2 * list.count);
+    }
+    let piece = 0;
+    let passed = 0;
+    let own = pieceLength(p, 0);
+    for (let k = 0; k < list.count; k++) {
+      const at = k < count ? (k + 0.5) * part : length;
+      while (passed + own < at && piece < chain.pieces - 1) {
+        passed += own;
+        piece++;
+        own = pieceLength(p, piece);
+      }
+      const share = own > 0 ? Math.min(1, (at - passed) / own) : 1;
+      for (let axis = 0; axis < 3; axis++) {
+        const from = p[3 * piece + axis];
+        list.places[4 * k + axis] = from + (p[3 * piece + 3 + axis] - from) * share;
+      }
+      list.places[4 * k + 3] = k < count ? 1 / count : 0;
+      this.stationPiece[k] = piece;
+      this.stationTurn[k] = (share - 0.5) * this.turnPerPiece;
+    }
+  }
+
+  private eachTile(move: number, visit: (log: TileLog) => void): void {
+    const tool = this.tools[this.moves.tool[move]];
+    const { chain, grid } = this;
+    const margin = tool.widest_mm + 2 * Math.max(grid.cx, grid.cy);
+    const p = chain.points;
+    let x0 = Number.POSITIVE_INFINITY;
+    let x1 = Number.NEGATIVE_INFINITY;
+    let y0 = Number.POSITIVE_INFINITY;
+    let y1 = Number.NEGATIVE_INFINITY;
+    for (let k = 0; k <= chain.pieces; k++) {
+      x0 = Math.min(x0, p[3 * k]);
+      x1 = Math.max(x1, p[3 * k]);
+      y0 = Math.min(y0, p[3 * k + 1]);
+      y1 = Math.max(y1, p[3 * k + 1]);
+    }
+    const { low } = grid.block;
+    const spanX = grid.tile * grid.cx;
+    const spanY = grid.tile * grid.cy;
+    const tx0 = Math.max(0, Math.floor((x0 - margin - low[0]) / spanX));
+    const tx1 = Math.min(grid.tilesX - 1, Math.floor((x1 + margin - low[0]) / spanX));
+    const ty0 = Math.max(0, Math.floor((y0 - margin - low[1]) / spanY));
+    const ty1 = Math.min(grid.tilesY - 1, Math.floor((y1 + margin - low[1]) / spanY));
+    for (let ty = ty0; ty <= ty1; ty++) {
+      for (let tx = tx0; tx <= tx1; tx++) {
+        const log = this.logs[ty * grid.tilesX + tx];
+        if (chain.pieces > 1 || tx0 === tx1 || ty0 === ty1 || nearTile(log.tile, p, margin)) visit(log);
+      }
+    }
+  }
+
+  /** Cuts one prepared move in one tile. */
+  private cut(move: number, log: TileLog): void {
+    const { chain, list, station } = this;
+    const tile = log.tile;
+    const toolIndex = this.moves.tool[move];
+    const tool = this.tools[toolIndex];
+    const p = chain.points;
+    const reach = tool.radius_mm + 2 * Math.max(this.grid.cx, this.grid.cy);
+    const wide = Math.max(reach, tool.widest_mm);
+    log.begin(move);
+    let next = 0;
+    for (let k = 0; k < chain.pieces; k++) {
+      const x0 = p[3 * k];
+      const y0 = p[3 * k + 1];
+      const z0 = p[3 * k + 2];
+      const x1 = p[3 * k + 3];
+      const y1 = p[3 * k + 4];
+      const z1 = p[3 * k + 5];
+      const xLow = Math.min(x0, x1);
+      const xHigh = Math.max(x0, x1);
+      const yLow = Math.min(y0, y1);
+      const yHigh = Math.max(y0, y1);
+      const length = Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2 + (z1 - z0) ** 2);
+      const level = Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2);
+      const near =
+        xHigh + wide > tile.xLow &&
+        xLow - wide < tile.xHigh &&
+        yHigh + wide > tile.yLow &&
+        yLow - wide < tile.yHigh;
+      if (near && length > 0) {
+        station.level = level > 1e-9 * length ? level / length : 0;
+        station.rise = (z1 - z0) / length;
+      }
+      const feed = near && station.level > 0 ? Math.atan2(y1 - y0, x1 - x0) : 0;
+      for (; next < list.count && this.stationPiece[next] === k; next++) {
+        if (!near) continue;
+        const at = 4 * next;
+        station.index = next;
+        station.x = list.places[at];
+        station.y = list.places[at + 1];
+        station.z = list.places[at + 2];
+        if (station.x + wide < tile.xLow || station.x - wide > tile.xHigh) continue;
+        if (station.y + wide < tile.yLow || station.y - wide > tile.yHigh) continue;
+        station.feed_rad = feed + this.stationTurn[next];
+        station.lead_mm = Math.hypot(station.x - x0, station.y - y0);
+        readStation(tile, tool, station, log.rows);
+      }
+      if (!near) continue;
+      const startIsCut =
+        tile.lastX === x0 && tile.lastY === y0 && tile.lastZ === z0 && tile.lastTool === toolIndex;
+      tile.lastX = x1;
+      tile.lastY = y1;
+      tile.lastZ = z1;
+      tile.lastTool = toolIndex;
+      if (level === 0 && startIsCut && z1 >= z0) continue;
+      const bound = tile.boundIn(xLow - reach, xHigh + reach, yLow - reach, yHigh + reach) / heightUnits;
+      const lowest = Math.min(z0, z1);
+      if (bound <= lowest) continue;
+      let units: number;
+      if (tool.shape === 'flat' && (z0 === z1 || level === 0)) {
+        const z = Math.max(toUnits(lowest), toUnits(this.grid.block.low[2]));
+        units = sweepFlat(tile, x0, y0, x1, y1, z, tool.radius_mm, startIsCut && z0 === z1);
+      } else if (tool.kind === 'ball' && bound <= lowest + tool.radius_mm && level > 0) {
+        units = sweepBall(tile, x0, y0, z0, x1, y1, z1, tool.radius_mm, bound, startIsCut);
+      } else {
+        units = sweepAny(tile, tool, x0, y0, z0, x1, y1, z1);
+      }
+      if (units > 0) tile.cutIn(xLow - reach, xHigh + reach, yLow - reach, yHigh + reach);
+      log.addRemoved(units);
+    }
+  }
+
+  private refold(move: number): void {
+    if (!this.prepare(move)) this.list.count = 0;
+    this.fold(move);
+  }
+
+  /** Joins what the tiles saw of the prepared move into its figures. */
+  private fold(move: number): void {
+    beginFigures(this.list.count);
+    const round = this.tools[this.moves.tool[move]].shape !== 'flat';
+    const cell = this.grid.cx * this.grid.cy;
+    if (this.list.count > 0) {
+      this.eachTile(move, log => {
+        const record = log.find(move);
+        if (record >= 0) {
+          addToFigures(
+            log.rows,
+            log.rowsFrom(record),
+            log.rowsTo(record),
+            (log.removed[record] / heightUnits) * cell,
+            round,
+          );
+        }
+      });
+    }
+    this.figures.write(move, endFigures(this.list));
+  }
+}
+
+/** Makes the stock of a mill; `tools` is the list that the moves' tool index points into. */
+export function createMillStock(
+  block: StockBlock,
+  tools: readonly Cutter[],
+  options: { readonly snapshot_every?: number } = {},
+): MillStock {
+  return new MillStock(block, tools, options);
+}
+
+export { movesOf };
+
+function pieceLength(p: Float64Array, piece: number): number {
+  const at = 3 * piece;
+  return Math.sqrt((p[at + 3] - p[at]) ** 2 + (p[at + 4] - p[at + 1]) ** 2 + (p[at + 5] - p[at + 2]) ** 2);
+}
+
+/** Does the line come within `margin` of the tile, measured across the line. */
+function nearTile(tile: Tile, p: Float64Array, margin: number): boolean {
+  const dx = p[3] - p[0];
+  const dy = p[4] - p[1];
+  const length = Math.hypot(dx, dy);
+  if (length === 0) return true;
+  const mx = (tile.xLow + tile.xHigh) / 2 - p[0];
+  const my = (tile.yLow + tile.yHigh) / 2 - p[1];
+  const across = Math.abs(mx * dy - my * dx) / length;
+  const half =
+    (Math.abs(dx) * (tile.yHigh - tile.yLow) + Math.abs(dy) * (tile.xHigh - tile.xLow)) / (2 * length);
+  return across <= half + margin;
+}

@@ -1,0 +1,129 @@
+/** What happened to one tile: its moves in order, what each took there, and states to start again from. */
+import { Rows } from './station.ts';
+import type { Tile } from './tile.ts';
+
+interface Snapshot {
+  readonly records: number;
+  readonly floor: Int32Array | undefined;
+  readonly top: Int32Array | undefined;
+  readonly side: Int16Array | undefined;
+  readonly blockTop: Int32Array;
+  readonly blockAge: Uint8Array;
+  readonly last: readonly [number, number, number, number];
+}
+
+const mostSnapshots = 6;
+
+export class TileLog {
+  readonly tile: Tile;
+  readonly rows = new Rows();
+  count = 0;
+  steps = new Uint32Array(16);
+  /** Height taken by each record, in units. */
+  removed = new Float64Array(16);
+  private rowStart = new Uint32Array(16);
+  private snapshots: Snapshot[] = [];
+  private every: number;
+
+  constructor(tile: Tile, snapshotEvery: number) {
+    this.tile = tile;
+    this.every = snapshotEvery;
+  }
+
+  /** Starts the record of `step`; everything until the next start belongs to it. */
+  begin(step: number): void {
+    if (this.count > 0 && this.count % this.every === 0) this.keep();
+    if (this.count === this.steps.length) {
+      this.steps = grow(this.steps, new Uint32Array(2 * this.count));
+      this.removed = grow(this.removed, new Float64Array(2 * this.count));
+      this.rowStart = grow(this.rowStart, new Uint32Array(2 * this.count));
+    }
+    this.steps[this.count] = step;
+    this.removed[this.count] = 0;
+    this.rowStart[this.count] = this.rows.count;
+    this.count++;
+  }
+
+  addRemoved(units: number): void {
+    this.removed[this.count - 1] += units;
+  }
+
+  rowsFrom(record: number): number {
+    return this.rowStart[record];
+  }
+
+  rowsTo(record: number): number {
+    return record + 1 < this.count ? this.rowStart[record + 1] : this.rows.count;
+  }
+
+  /** Record of `step`, or -1. */
+  find(step: number): number {
+    if (this.count > 0 && this.steps[this.count - 1] === step) return this.count - 1;
+    const at = this.firstFrom(step);
+    return at < this.count && this.steps[at] === step ? at : -1;
+  }
+
+  /** First record whose step is `step` or later. */
+  firstFrom(step: number): number {
+    let low = 0;
+    let high = this.count;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.steps[middle] < step) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+
+  /** Goes back to the last kept state with at most `records` records; returns how many are left. */
+  rewind(records: number): number {
+    while (this.snapshots.length > 0 && this.snapshots[this.snapshots.length - 1].records > records)
+      this.snapshots.pop();
+    const to = this.snapshots[this.snapshots.length - 1];
+    const tile = this.tile;
+    if (to === undefined) {
+      tile.clear();
+      this.rows.count = 0;
+      this.count = 0;
+      return 0;
+    }
+    tile.floor = to.floor?.slice();
+    tile.top = to.top?.slice();
+    tile.side = to.side?.slice();
+    tile.blockTop = to.blockTop.slice();
+    tile.blockAge = to.blockAge.slice();
+    [tile.lastX, tile.lastY, tile.lastZ, tile.lastTool] = to.last;
+    this.rows.count = to.records < this.count ? this.rowStart[to.records] : this.rows.count;
+    this.count = to.records;
+    return this.count;
+  }
+
+  /** Moves the step numbers at or after `from` by `shift`. */
+  renumber(from: number, shift: number): void {
+    for (let at = this.firstFrom(from); at < this.count; at++) this.steps[at] += shift;
+  }
+
+  private keep(): void {
+    const tile = this.tile;
+    const last = this.snapshots[this.snapshots.length - 1];
+    if (last !== undefined && last.records >= this.count) return;
+    this.snapshots.push({
+      records: this.count,
+      floor: tile.floor?.slice(),
+      top: tile.top?.slice(),
+      side: tile.side?.slice(),
+      blockTop: tile.blockTop.slice(),
+      blockAge: tile.blockAge.slice(),
+      last: [tile.lastX, tile.lastY, tile.lastZ, tile.lastTool],
+    });
+    if (this.snapshots.length > mostSnapshots) {
+      this.snapshots = this.snapshots.filter((_, at) => at % 2 === 1);
+      this.every *= 2;
+    }
+  }
+}
+
+function grow<T extends Uint32Array | Float64Array>(from: T, into: T): T {
+  into.set(from);
+  return into;
+}
