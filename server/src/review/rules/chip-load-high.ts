@@ -36,7 +36,7 @@ export const chipLoadHigh: Rule = {
   flagged: [
     {
       name: 'ten times the feed',
-      program: 'G20 G17 G90 G94\nT1 M6\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F720.\n      ^^^^^\n',
+      program: 'G20 G17 G90 G94\nT1 M6\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F720.\n       ^^^^^\n',
       sheet: BRACKET_SHEET,
     },
   ],

@@ -37,12 +37,12 @@ export const chipLoadLow: Rule = {
   flagged: [
     {
       name: 'a fifth of the low end',
-      program: 'G20 G17 G90 G94\nT1 M6\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F15.\n      ^^^^\n',
+      program: 'G20 G17 G90 G94\nT1 M6\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F15.\n       ^^^^\n',
       sheet: BRACKET_SHEET,
     },
     {
       name: 'a little under: information only',
-      program: 'G20 G17 G90 G94\nT1 M6\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F72.\n      ^^^^\n',
+      program: 'G20 G17 G90 G94\nT1 M6\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F72.\n       ^^^^\n',
       sheet: BRACKET_SHEET,
     },
   ],

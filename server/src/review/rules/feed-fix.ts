@@ -30,7 +30,7 @@ export function feedWord(part: Part, wanted: number, like: string, up: boolean):
   const inch = part.run[RUN.inch] === 1;
   const value = inch ? wanted / 25.4 : wanted;
   const perRev = part.run[RUN.feed_mode] === 95;
-  const places = perRev ? (inch ? 4 : 3) : inch && value < 100 ? 1 : 0;
+  const places = perRev ? (inch ? 4 : 3) : inch && value < 20 ? 1 : 0;
   const step = 10 ** -places;
   const rounded = (up ? Math.ceil(value / step - 1e-9) : Math.floor(value / step + 1e-9)) * step;
   const digits = rounded.toFixed(places);

@@ -11,7 +11,7 @@ export const groupConflict: Rule = {
   fine_when: 'Never; the block says two things.',
   source: 'NISTIR 6556 section 3.4 (modal groups), from memory',
   needs: [],
-  problems: ['group-conflict'],
+  problems: ['codes-of-one-group'],
   flagged: [
     { name: 'two motions', program: 'G21 G90 G94 F100\nG0 G1 X10\n   ^^\n' },
     { name: 'two planes', program: 'G17 G18\n    ^^^\n' },
@@ -56,7 +56,7 @@ export const codeUnknown: Rule = {
   source: 'NISTIR 6556 tables 5 and 7; ISO 6983-1, from memory',
   needs: [],
   problems: ['code-unknown'],
-  flagged: [{ name: 'no such G', program: 'G21 G90\nG177 X1\n^^^^\n' }],
+  flagged: [{ name: 'no such G', program: 'G21 G90\nG44.9 X1\n^^^^^\n' }],
   silent: [
     { name: 'a code that is known and not followed is another matter', program: 'G21 G90\nG38.2 Z-5 F50\n' },
     { name: 'code-like words in a comment', program: 'G21 G90 (G177 IS NOT A CODE)\n' },
