@@ -40,6 +40,8 @@ const SYSTEM_FROM = { ngc: 5061, macro: 1000 };
 export class Parameters {
   readonly ngc: boolean;
   system: SystemParameters;
+  /** Counts up with every change: equal counts are equal parameters. */
+  changes = 0;
   private levels: Level[] = [newLevel()];
   private common = new Map<number, number>();
   private global = new Map<string, number>();
@@ -56,16 +58,13 @@ export class Parameters {
 
   /** Opens a call level. In `ngc` only numbers 1 to 30 and local names are new; arguments not given are 0 there, vacant elsewhere. */
   enter(args: ReadonlyMap<number, number>): void {
+    this.changes += 1;
     this.levels.push({ numbers: new Map(args), names: new Map() });
   }
 
   leave(): void {
+    this.changes += 1;
     if (this.levels.length > 1) this.levels.pop();
-  }
-
-  /** Goes back to the outermost level, as an end of program or a jump out of everything does. */
-  leaveAll(): void {
-    this.levels.length = 1;
   }
 
   isNumber(number: number): boolean {
@@ -125,16 +124,19 @@ export class Parameters {
   /** Sets a parameter at once. */
   set(number: number, value: number | undefined): void {
     if (number === 0) return;
-    const map = this.mapOf(number);
-    if (value === undefined) map.delete(number);
-    else map.set(number, value);
+    this.change(this.mapOf(number), number, value);
     if (this.isSystem(number)) this.system.write(number, value ?? 0);
   }
 
-  private setName(name: string, value: number | undefined): void {
-    const map = name.startsWith('_') ? this.global : this.top.names;
-    if (value === undefined) map.delete(name);
-    else map.set(name, value);
+  /** Sets a named parameter at once. */
+  setName(name: string, value: number | undefined): void {
+    this.change(name.startsWith('_') ? this.global : this.top.names, name, value);
+  }
+
+  private change<K>(map: Map<K, number>, key: K, value: number | undefined): void {
+    if (!Object.is(map.get(key), value)) this.changes += 1;
+    if (value === undefined) map.delete(key);
+    else map.set(key, value);
   }
 
   private get top(): Level {
