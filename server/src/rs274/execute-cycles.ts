@@ -1,64 +1,12 @@
 import { type Block, L } from './block.ts';
-import type { ArcTurn, CycleSink, SpindleChange } from './cycles/emit.ts';
 import { type MillCycleState, type MillCycleWords, tapLead_mm } from './cycles/levels.ts';
 import { expandMillCycle } from './cycles/mill.ts';
 import { dwellSeconds } from './dwell.ts';
 import type { Plane, Point } from './geometry/plane.ts';
 import type { Machine } from './machine.ts';
+import { MachineSink, report } from './machine-sink.ts';
 import { S } from './state.ts';
-import { KIND, STEP_FLAG } from './steps.ts';
 import { readTarget, Target } from './targets.ts';
-
-/** Writes the moves of a cycle to a machine's table. */
-export class MachineSink implements CycleSink {
-  constructor(private readonly machine: Machine) {}
-
-  rapid(to: Point): void {
-    this.go(to);
-    this.machine.step(KIND.rapid, STEP_FLAG.cycle);
-  }
-
-  feed(to: Point): void {
-    this.go(to);
-    this.machine.step(KIND.feed, STEP_FLAG.cycle);
-  }
-
-  arc(to: Point, turn: ArcTurn): void {
-    const aux = this.machine.table.addArc(turn.centre_first, turn.centre_second, turn.sweep_rad);
-    this.go(to);
-    this.machine.step(KIND.arc, STEP_FLAG.cycle, aux);
-  }
-
-  thread(to: Point, lead_mm: number): void {
-    this.go(to);
-    this.machine.step(KIND.thread, STEP_FLAG.cycle | STEP_FLAG.locked, -1, lead_mm);
-  }
-
-  tap(to: Point, lead_mm: number): void {
-    this.go(to);
-    this.machine.step(KIND.tap, STEP_FLAG.cycle | STEP_FLAG.locked, -1, lead_mm);
-  }
-
-  dwell(seconds: number): void {
-    const step = this.machine.step(KIND.dwell, STEP_FLAG.cycle);
-    this.machine.table.seconds.set(step, seconds);
-  }
-
-  spindle(_change: SpindleChange): void {
-    // The spindle is back in its old state when the cycle ends; the state in force is kept throughout.
-  }
-
-  stop(): void {
-    this.machine.step(KIND.stop, STEP_FLAG.cycle);
-  }
-
-  private go(to: Point): void {
-    const { v } = this.machine.state;
-    v[S.x] = to.x;
-    v[S.y] = to.y;
-    v[S.z] = to.z;
-  }
-}
 
 const target = new Target();
 
@@ -86,14 +34,9 @@ export function executeMillCycle(machine: Machine, block: Block, motion: number)
     new MachineSink(machine),
   );
   keepState(v, result.state);
-  for (const problem of result.problems) machine.problem(problem.code, 0, block.length, problem.message);
-  for (const assumed of result.assumptions) machine.assume(assumed.code, assumed.message);
+  report(machine, block, result);
   if (!result.expanded) {
-    const named = target.linear === 0 ? 7 : target.linear;
-    if ((named & 1) !== 0) v[S.x] = Number.NaN;
-    if ((named & 2) !== 0) v[S.y] = Number.NaN;
-    if ((named & 4) !== 0) v[S.z] = Number.NaN;
-    machine.place();
+    machine.forget(target.linear === 0 ? 7 : target.linear);
   }
 }
 

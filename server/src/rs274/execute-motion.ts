@@ -1,7 +1,7 @@
 import { type Block, L } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
 import { executeMillCycle } from './execute-cycles.ts';
-import { executeLatheCycle, isLatheCycle } from './execute-lathe-cycles.ts';
+import { executeLatheCycle, executeLatheMode, isLatheCycle } from './execute-lathe-cycles.ts';
 import { executeThread } from './execute-thread.ts';
 import { ARC_TOLERANCE, type ArcTolerance, type ArcWords, arcFromWords } from './geometry/arc.ts';
 import type { Plane } from './geometry/plane.ts';
@@ -30,7 +30,7 @@ export function executeMotion(machine: Machine, block: Block, codes: BlockCodes,
   if (words_used) return;
   for (let i = 0; i < codes.rows.length; i += 1) {
     if (isLatheCycle(codes.rows[i].effect)) {
-      executeLatheCycle(machine, block, codes.rows[i], codes.words[i]);
+      executeLatheCycle(machine, block, codes.rows[i]);
       return;
     }
   }
@@ -79,32 +79,16 @@ function move(machine: Machine, block: Block, motion: number, probing: boolean):
       executeThread(machine, block, motion);
       break;
     default:
-      if (executeLatheCycleAgain(machine, block, motion)) break;
-      unmoved(machine, block, motion);
+      if (!executeLatheMode(machine, block, motion)) unmoved(machine, block, motion);
   }
-}
-
-function executeLatheCycleAgain(machine: Machine, block: Block, motion: number): boolean {
-  return executeLatheCycle(machine, block, undefined, -1, motion);
 }
 
 function unmoved(machine: Machine, block: Block, motion: number): void {
   readTarget(machine, block, target);
   if (Number.isNaN(motion)) {
     machine.problem('no-motion-code', 0, block.length, 'axis words, but no motion code is in force');
-    forget(machine, target.named);
-    return;
   }
-  forget(machine, target.named);
-}
-
-/** Positions of the named axes are not known any more. */
-function forget(machine: Machine, named: number): void {
-  const { v } = machine.state;
-  if ((named & 1) !== 0) v[S.x] = Number.NaN;
-  if ((named & 2) !== 0) v[S.y] = Number.NaN;
-  if ((named & 4) !== 0) v[S.z] = Number.NaN;
-  machine.place();
+  machine.forget(target.named);
 }
 
 function motionCode(codes: BlockCodes): number {
@@ -150,7 +134,7 @@ function probe(machine: Machine, block: Block): void {
   readTarget(machine, block, target);
   arrive(machine, target);
   finish(machine, machine.step(KIND.probe), KIND.probe);
-  forget(machine, target.linear);
+  machine.forget(target.linear);
 }
 
 /** Rotary end point and inverse time of a step just made. */

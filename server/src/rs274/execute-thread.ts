@@ -1,5 +1,7 @@
 import { type Block, L } from './block.ts';
+import { expandThreadLine } from './cycles/thread-line.ts';
 import type { Machine } from './machine.ts';
+import { MachineSink, report } from './machine-sink.ts';
 import { S } from './state.ts';
 import { KIND } from './steps.ts';
 import { arrive, readTarget, Target } from './targets.ts';
@@ -37,4 +39,36 @@ function leadOf(machine: Machine, block: Block): number {
   if (at >= 0) return Math.abs(machine.length(block, at));
   const { v } = machine.state;
   return machine.report ? Number.NaN : v[S.feed];
+}
+
+/** G76 of the report's successor on a lathe: P Z I J K R Q H E L; X words and I J K are diameters under G7. */
+export function executeThreadLine(machine: Machine, block: Block): void {
+  const { v } = machine.state;
+  const radial = (letter: number) => {
+    const at = block.index(letter);
+    return at < 0 ? Number.NaN : machine.lengthAlongX(block, at);
+  };
+  readTarget(machine, block, target);
+  const pitch = block.has(L.P) ? machine.length(block, block.index(L.P)) : Number.NaN;
+  if (Number.isNaN(pitch)) {
+    machine.problem('thread-lead-missing', 0, block.length, 'the thread has no lead (P)');
+  }
+  const result = expandThreadLine(
+    {
+      z: target.z,
+      pitch_mm: pitch,
+      peak_mm: radial(L.I),
+      first_mm: radial(L.J),
+      depth_mm: radial(L.K),
+      ...(block.has(L.R) ? { degression: block.number(L.R) } : {}),
+      ...(block.has(L.Q) ? { slide_deg: block.number(L.Q) } : {}),
+      ...(block.has(L.H) ? { spring_passes: block.number(L.H) } : {}),
+      ...(block.has(L.E) ? { taper_length_mm: machine.length(block, block.index(L.E)) } : {}),
+      ...(block.has(L.L) ? { taper_ends: block.number(L.L) } : {}),
+    },
+    { x: v[S.x], y: v[S.y], z: v[S.z] },
+    new MachineSink(machine),
+  );
+  report(machine, block, result);
+  if (!result.expanded) machine.forget(5);
 }

@@ -13,7 +13,7 @@ export function executeToolChange(machine: Machine, block: Block, codes: BlockCo
   const at = block.index(L.T);
   if (at >= 0) {
     const value = block.value[at];
-    if (value < 0 || (value === value && Math.abs(value - Math.round(value)) > 1e-4)) {
+    if (value < 0 || Math.abs(value - Math.round(value)) > 1e-4) {
       machine.problemAt(block, at, 'tool-number-bad', 'a tool number is a whole number, 0 or more');
       return;
     }

@@ -106,8 +106,6 @@ export class Executor {
       if (row.effect === 'stop' || row.effect === 'optional-stop' || row.effect === 'pallet')
         machine.step(KIND.stop);
       else if (row.effect === 'end' || row.effect === 'return') {
-        v[S.direction] = 0;
-        v[S.coolant] = 0;
         machine.step(KIND.end);
         v[S.ended] = 1;
         return;

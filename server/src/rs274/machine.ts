@@ -23,6 +23,24 @@ export interface MachineSettings {
   toolDiameter_mm?: (radius_offset: number, tool: number) => number;
 }
 
+/** One line of a program found by its block number. */
+export interface NumberedLine {
+  readonly bytes: Uint8Array;
+  readonly start: number;
+  readonly end: number;
+  /** Relative to the line being executed. */
+  readonly line: number;
+}
+
+/** Where a machine finds blocks by number: forward from the line being executed, then from the start of the program. */
+export interface ProfileSource {
+  /** The lines from N `first` to N `last`; undefined when there are no such blocks. `ahead`: they stand below the line. */
+  lines(
+    first: number,
+    last: number,
+  ): { readonly lines: readonly NumberedLine[]; readonly ahead: boolean } | undefined;
+}
+
 /** Most problems that one stretch keeps. */
 export const MOST_PROBLEMS = 2000;
 
@@ -50,6 +68,8 @@ export class Machine {
   readonly lathe_words: boolean;
   /** Set when text outside the stretch was read. */
   looks_ahead = false;
+  /** Finds the blocks of a finishing profile in the program; null where there is no program to look in. */
+  profiles: ProfileSource | null = null;
   private readonly assumed = new Map<string, string>();
   /** Flag of a step in machine coordinates. */
   readonly frameFlag = STEP_FLAG.machine_frame;
@@ -115,6 +135,15 @@ export class Machine {
   /** Adds the end point on rotary and secondary axes to a step. */
   rotaries(step: number): void {
     this.table.setRotary(step, this.state.v.subarray(S.a, S.a + ROTARY_WIDTH));
+  }
+
+  /** Forgets the position of the axes in `named` (bit 1 X, 2 Y, 4 Z). */
+  forget(named: number): void {
+    const { v } = this.state;
+    if ((named & 1) !== 0) v[S.x] = Number.NaN;
+    if ((named & 2) !== 0) v[S.y] = Number.NaN;
+    if ((named & 4) !== 0) v[S.z] = Number.NaN;
+    this.place();
   }
 
   /** Forgets the position of the linear axes. */

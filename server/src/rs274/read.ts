@@ -1,4 +1,6 @@
-import type { Chunk } from './chunk.ts';
+import { type FlowBounds, USUAL_BOUNDS } from './flow/bounds.ts';
+import type { ResolveFile } from './flow/library.ts';
+import { runWithFlow } from './flow/run.ts';
 import type { MachineSettings } from './machine.ts';
 import { Reading } from './reading.ts';
 import { type Hints, type Settled, settle } from './settle.ts';
@@ -15,6 +17,10 @@ export interface ReadOptions extends Hints {
   toolDiameter_mm?: (radius_offset: number, tool: number) => number;
   /** Settled before (on open or save): nothing flips while typing. */
   settled?: Settled;
+  /** Finds the text of a called program in the same folder by name, without ending. */
+  resolveFile?: ResolveFile;
+  /** Bounds of a run with control flow; `late` is asked from time to time. */
+  bounds?: Partial<FlowBounds>;
   /** Only for tests: every block goes the long way. */
   slow_only?: boolean;
 }
@@ -24,7 +30,14 @@ export function readProgram(text: ProgramText, options: ReadOptions = {}): Readi
   const settled = options.settled ?? settle(text, options);
   const settings = machineSettings(settled, options);
   const runner = new StretchRunner(settings, options.slow_only);
-  const reading = new Reading(text, settled, runner, startOf(settled));
+  const flow = (start: MachineState, until_line?: number) =>
+    runWithFlow(text, settings, start, {
+      resolveFile: options.resolveFile,
+      bounds: { ...USUAL_BOUNDS, ...options.bounds },
+      first_line: settled.leader_lines,
+      ...(until_line === undefined ? {} : { until_line }),
+    });
+  const reading = new Reading(text, settled, runner, startOf(settled), flow);
   reading.refresh();
   return reading;
 }
@@ -57,5 +70,3 @@ export function startOf(settled: Settled): MachineState {
     feed_mode: settled.dialect.value === 'lathe-a' ? 95 : 94,
   });
 }
-
-export type { Chunk };

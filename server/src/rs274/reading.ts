@@ -1,11 +1,13 @@
 import type { Chunk } from './chunk.ts';
 import { StepCursor } from './cursor.ts';
+import { needsFlow } from './flow/need.ts';
+import type { FlowResult } from './flow/run.ts';
 import type { Assumption } from './machine.ts';
 import type { Problem } from './problems.ts';
 import type { Settled } from './settle.ts';
 import { type MachineState, S } from './state.ts';
 import { RUN, type RunField } from './steps.ts';
-import type { Stretch, StretchRunner } from './stretch.ts';
+import type { Stretch, StretchPlace, StretchRunner } from './stretch.ts';
 import type { ProgramText } from './text.ts';
 
 /**
@@ -29,6 +31,8 @@ export class Reading {
     readonly settled: Settled,
     private readonly runner: StretchRunner,
     private readonly start: MachineState,
+    /** Runs the program with its control flow, up to a line where one is given. */
+    private readonly flow: (start: MachineState, until_line?: number) => FlowResult,
   ) {}
 
   get lineCount(): number {
@@ -49,9 +53,18 @@ export class Reading {
 
   /** Reads again what the edits of the text since the last refresh touch. */
   refresh(): void {
-    const chunks = this.text.chunks;
-    const old = this.stretches;
-    const leader = this.leaderOf();
+    const { chunks } = this.text;
+    if (!this.ordered && chunks.some(chunk => chunkNeedsFlow(chunk))) {
+      this.runWhole();
+      return;
+    }
+    if (!this.runStretches(chunks)) this.runWhole();
+  }
+
+  /** One stretch a chunk; false when a block needs control flow. */
+  private runStretches(chunks: readonly Chunk[]): boolean {
+    const old = this.ordered ? this.stretches : [];
+    const leader = this.settled.leader_lines;
     const next: Stretch[] = new Array(chunks.length);
     const reuse = reusable(old, chunks);
     let state = this.start;
@@ -63,21 +76,36 @@ export class Reading {
       if (kept !== undefined && !kept.looks_ahead && kept.stateIn.equals(state)) {
         next[index] = kept;
       } else {
-        next[index] = this.runner.run(chunks[index], state, index === 0 ? leader : 0);
+        next[index] = this.runner.run(chunks[index], state, index === 0 ? leader : 0, this.place(index));
         this.ran += 1;
         if (first < 0) first = index;
         end = index + 1;
+        if (next[index].needs_flow) return false;
       }
       state = next[index].stateOut;
     }
+    this.ordered = true;
+    this.complete = true;
     this.stretches = next;
     this.changed = { first: Math.max(0, first), end };
     this.countLines();
+    return true;
   }
 
-  /** Whether some block needs the control-flow driver. */
+  /** The whole program as one stretch, with its control flow. */
+  private runWhole(): void {
+    const { stretch, complete } = this.flow(this.start);
+    this.ordered = false;
+    this.complete = complete;
+    this.stretches = [stretch];
+    this.ran = 1;
+    this.changed = { first: 0, end: 1 };
+    this.countLines();
+  }
+
+  /** Whether the program was run whole because of its control flow. */
   get needs_flow(): boolean {
-    return this.stretches.some(stretch => stretch.needs_flow);
+    return !this.ordered;
   }
 
   /** First line of a stretch. */
@@ -113,7 +141,9 @@ export class Reading {
     const stretch = this.stretches[index];
     if (stretch === undefined) return this.start;
     if (line + 1 >= this.first_lines[index + 1]) return stretch.stateOut;
-    return this.runner.stateAfter(stretch, line - this.first_lines[index], index === 0 ? this.leaderOf() : 0);
+    if (!this.ordered) return this.flow(this.start, line).stretch.stateOut;
+    const leader = index === 0 ? this.settled.leader_lines : 0;
+    return this.runner.stateAfter(stretch, line - this.first_lines[index], leader, this.place(index));
   }
 
   /** A run column (steps.ts) of the state after a line. */
@@ -142,8 +172,8 @@ export class Reading {
     return [...all.values()];
   }
 
-  private leaderOf(): number {
-    return this.settled.leader_lines;
+  private place(index: number): StretchPlace {
+    return { text: this.text, first_line: () => this.text.firstLineOfChunk(index) };
   }
 
   private countLines(): void {
@@ -174,4 +204,15 @@ function reusable(old: readonly Stretch[], chunks: readonly Chunk[]): (index: nu
     if (index >= chunks.length - tail) return old[old.length - (chunks.length - index)];
     return middle.get(chunks[index]);
   };
+}
+
+const known_need = new WeakMap<Chunk, boolean>();
+
+function chunkNeedsFlow(chunk: Chunk): boolean {
+  let needs = known_need.get(chunk);
+  if (needs === undefined) {
+    needs = needsFlow(chunk.bytes, 0, chunk.length);
+    known_need.set(chunk, needs);
+  }
+  return needs;
 }

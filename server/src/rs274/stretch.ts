@@ -4,9 +4,11 @@ import { endOfLine, nextLine } from './chunk.ts';
 import { Executor } from './executor.ts';
 import { allowsFastLines, runFastLines } from './fast-lines.ts';
 import { type Assumption, Machine, type MachineSettings } from './machine.ts';
+import { TextProfiles } from './numbered-lines.ts';
 import type { Problem } from './problems.ts';
 import { MachineState, S } from './state.ts';
 import type { StepTable } from './steps.ts';
+import type { ProgramText } from './text.ts';
 
 /** One chunk of the program, executed. Lines of steps and problems are relative to its first line. */
 export interface Stretch {
@@ -22,6 +24,12 @@ export interface Stretch {
   readonly looks_ahead: boolean;
   /** It holds a block that needs control flow. */
   readonly needs_flow: boolean;
+}
+
+/** Where a stretch stands in its text. */
+export interface StretchPlace {
+  text: ProgramText;
+  first_line: () => number;
 }
 
 /** Reads and executes chunks; keeps its working memory between them. */
@@ -44,8 +52,9 @@ export class StretchRunner {
   }
 
   /** Executes one chunk from a state. `skip_lines` at its start are leader and left unread. */
-  run(chunk: Chunk, stateIn: MachineState, skip_lines = 0): Stretch {
+  run(chunk: Chunk, stateIn: MachineState, skip_lines = 0, place?: StretchPlace): Stretch {
     const { machine } = this;
+    this.look(place);
     this.execute(chunk, stateIn, skip_lines, chunk.length);
     chunk.noteLineEnds(machine.line);
     return {
@@ -62,10 +71,17 @@ export class StretchRunner {
   }
 
   /** The state after a line of a stretch that was run before. */
-  stateAfter(stretch: Stretch, line: number, skip_lines: number): MachineState {
+  stateAfter(stretch: Stretch, line: number, skip_lines: number, place?: StretchPlace): MachineState {
     if (stretch.chunk === null) return stretch.stateOut;
+    this.look(place);
     this.execute(stretch.chunk, stretch.stateIn, skip_lines, stretch.chunk.startOfLine(line + 1));
     return this.machine.state.clone();
+  }
+
+  private look(place: StretchPlace | undefined): void {
+    const { machine } = this;
+    machine.profiles =
+      place === undefined ? null : new TextProfiles(place.text, () => place.first_line() + machine.line);
   }
 
   /** Executes the lines of a chunk that end before `limit`. */
