@@ -1,6 +1,6 @@
 import { type FlowBounds, USUAL_BOUNDS } from './flow/bounds.ts';
 import type { ResolveFile } from './flow/library.ts';
-import { runWithFlow } from './flow/run.ts';
+import { runWithFlow } from './flow/run-with-flow.ts';
 import type { MachineSettings } from './machine.ts';
 import { Reading } from './reading.ts';
 import { type Hints, type Settled, settle } from './settle.ts';

@@ -63,7 +63,6 @@ export class FlowRun {
   ) {
     this.machine = new Machine(settings, new MachineState());
     this.machine.begin(stateIn);
-    this.machine.profiles = new TextProfiles(text, () => this.machine.line);
     this.budget = new Budget(bounds, this.machine);
     this.executor = new Executor(this.machine);
     this.reader = new BlockReader({
@@ -86,16 +85,13 @@ export class FlowRun {
     const { machine, stateIn } = this;
     const { main } = this.library;
     const part = mainPart(main);
+    const level = { how: 'main' as const, repeats: 0, args: undefined, turns: new Map(), modal: false };
     this.frames.push({
+      ...level,
       program: main,
       part,
       next: Math.max(part.first, first_line),
-      how: 'main',
       entry: part.first,
-      repeats: 0,
-      args: undefined,
-      turns: new Map(),
-      modal: false,
     });
     this.enterProgram(main);
     while (!this.over && machine.state.v[S.ended] === 0) {
@@ -331,6 +327,7 @@ export class FlowRun {
   /** Steps and problems from here on are of this file. */
   enterProgram(program: FlowProgram): void {
     this.reports.enter(program);
+    this.machine.profiles = new TextProfiles(program.text, () => this.machine.line);
     const { files, count } = this.machine.table;
     if (program.file !== '' || files.size > 0) files.set(count, program.file);
   }
