@@ -26,8 +26,8 @@ export class CommentScan {
   constructor(text: string) {
     this.text = text
       .replace(/[a-z]/g, letter => letter.toUpperCase())
-      .replaceAll('_', ' ')
-      .replaceAll('\t', ' ');
+      .replace(/[_\t]/g, ' ')
+      .replace(/\d{9,}/g, run => '¦'.repeat(run.length));
     this.#rest = this.text;
   }
 

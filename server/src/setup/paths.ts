@@ -28,7 +28,7 @@ export function insideFolder(path: string, endings: readonly string[]): { path: 
     return { why: 'the path must be relative to this folder.' };
   const parts = slashed.split('/').filter(part => part !== '' && part !== '.');
   if (parts.includes('..')) return { why: 'the path must stay inside this folder.' };
-  if (parts.some(part => reserved.test(part) || /[. ]$/.test(part)))
+  if (parts.some(part => reserved.test(part) || /^~|[. ]$/.test(part)))
     return { why: 'the path is not a plain file name.' };
   const name = parts.at(-1)?.toLowerCase() ?? '';
   if (!endings.some(ending => name.length > ending.length && name.endsWith(ending)))

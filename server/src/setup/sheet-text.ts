@@ -9,7 +9,8 @@ import {
 import type { OriginFrom } from './known.ts';
 import type { SheetProblem } from './problem.ts';
 import type { SheetUnits } from './quantity.ts';
-import { ReadContext, type Spec } from './spec.ts';
+import { ReadContext } from './read-context.ts';
+import type { Spec } from './spec.ts';
 
 const deepest = 40;
 const largest = 4_000_000;

@@ -1,7 +1,8 @@
 import type { Node } from 'jsonc-parser';
 import { nearestName } from './nearest.ts';
 import { type QuantityKind, readQuantity } from './quantity.ts';
-import { list, mapped, type ReadContext, type Spec, type TextForm } from './spec.ts';
+import type { ReadContext } from './read-context.ts';
+import { list, mapped, type Spec, type TextForm } from './spec.ts';
 import { readPitch } from './threads.ts';
 
 /** Limits of a number: `above` excludes the limit itself, `least` and `most` include it. In the unit used inside. */

@@ -34,7 +34,7 @@ export function readToolComment(text: string, context: CommentContext): CommentR
     marked: false,
   };
   takeNumber(scan, reading, context);
-  if (/[A-Z0-9]*\d[A-Z]{2,}\d+[A-Z]+\d[A-Z]+/.test(scan.rest)) {
+  if (runTogether.test(scan.rest)) {
     reading.doubts.push({ about: 'diameter_mm', why: 'the sizes are run together', choices: [] });
     return reading;
   }
@@ -43,6 +43,8 @@ export function readToolComment(text: string, context: CommentContext): CommentR
   if (vague) reading.uncertain = `the comment says "${vague[0].trim()}"`;
   takeWords(scan, reading, context);
   takeThread(scan, reading);
+  if (reading.number === undefined && !reading.marked && !reading.fields.kind && !sizeWords.test(scan.text))
+    return reading;
   takeLabels(scan, reading, context);
   dropWhatIsNoSize(scan, reading, context);
   takeBareDiameter(scan, reading, context);
@@ -50,6 +52,10 @@ export function readToolComment(text: string, context: CommentContext): CommentR
   return reading;
 }
 
+const glued = '(?:MM|IN|FILOS?|FL|FLT|FLUTES?|DIAM?)';
+const runTogether = new RegExp(`\\d${glued}\\d+\\.?\\d*${glued}`);
+/** A comment with none of these, no tool number and no word for a kind of tool is not looked at further. */
+const sizeWords = /DIA|RAD|FLUTE|LENGTH|TEETH|TOOL|[Ø⌀]/;
 const prefix = /^\s*(?:(?:MSG|DEBUG|PRINT)\s*,|TC\s*:|BEGIN OPERATION\s*:)\s*/;
 export const ownNumber =
   /^\s*(?:(?:CHANGE TO )?TOOL(?: ?(?:NO\.?|NUMBER|NR\.?|#))?|T)\s*[=:#-]?\s*([0O]?\d{1,8})(?![\d./"]|\s*\/|[A-Z]|\s*(?:MM|IN|INCH)(?![A-Z]))\s*[=:|,-]*(?:>\s*)?/;
@@ -66,7 +72,8 @@ function takeNumber(
     const digits = (match[1] ?? '').replace('O', '0');
     reading.number = toolOf(digits, tools, machine);
     reading.marked = true;
-  } else if (/(?<![A-Z])TOOL(?! ?PATH)|CHANGE TO|CUTTER/.test(scan.rest)) reading.marked = true;
+  } else if (/(?<![A-Z])TOOL(?! ?PATH)|COMPENSATED TOOL ?PATH|CHANGE TO|CUTTER/.test(scan.rest))
+    reading.marked = true;
   const list = scan.take(
     /TOOL\/MILL\s*,\s*(\d+\.?\d*)\s*,\s*(\d+\.?\d*)\s*,\s*(\d+\.?\d*)\s*,\s*(\d+\.?\d*)\s*$/,
   );

@@ -48,6 +48,7 @@ export function toolComments(
   const near = changesByLine(changes);
   const readings = new Map<number, ToolReading>();
   for (const group of groups(comments.slice(0, listLimit))) {
+    if (only === undefined && !mayMatter(group, near)) continue;
     const read = group.map(comment => ({ comment, reading: readOne(comment, { ...context, tools }) }));
     const numbered = read.find(({ reading }) => reading.number !== undefined)?.reading.number;
     const number = numbered ?? belongsTo(read, near, only);
@@ -86,6 +87,15 @@ function readOne(comment: ProgramComment, context: CommentContext): CommentReadi
     reading.fields.diameter_mm = Number(macro[1]) * (context.units === 'inch' ? 25.4 : 1);
   }
   return reading;
+}
+
+const toolish = /TOOL|(?<![A-Za-z])T\s?[\dOo]/i;
+
+/** In a program with several tools most comments name operations: those are passed over without reading. */
+function mayMatter(group: readonly ProgramComment[], near: ReadonlyMap<number, unknown>): boolean {
+  return group.some(
+    ({ line, text }) => near.has(line) || near.has(line - 1) || near.has(line + 1) || toolish.test(text),
+  );
 }
 
 type Read = { comment: ProgramComment; reading: CommentReading };

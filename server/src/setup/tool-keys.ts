@@ -1,6 +1,7 @@
 import type { Node } from 'jsonc-parser';
 import { type Substrate, type ToolKind, toolKinds } from '../materials/tool-kind.ts';
-import { field, list, map, mapped, object, type Read, type ReadContext, type Spec, section } from './spec.ts';
+import type { ReadContext } from './read-context.ts';
+import { field, list, map, mapped, object, type Read, type Spec, section } from './spec.ts';
 import { number, oneOf, pitch, quantity, range, size, sizeOrNone, text, truth } from './spec-leaves.ts';
 
 export { type Substrate, type ToolKind, toolKinds };
