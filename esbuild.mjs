@@ -30,7 +30,6 @@ const extension = await Promise.all([
     ...node,
     entryPoints: {
       'server.node': 'server/src/lsp/node/main.ts',
-      'worker.node': 'server/src/lsp/node/worker.ts',
     },
     outdir: 'dist',
   }),
@@ -46,7 +45,6 @@ const extension = await Promise.all([
     format: 'iife',
     entryPoints: {
       'server.browser': 'server/src/lsp/browser/main.ts',
-      'worker.browser': 'server/src/lsp/browser/worker.ts',
     },
     outdir: 'dist',
   }),

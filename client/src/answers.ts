@@ -73,10 +73,19 @@ async function edit(answer: Extract<Answer, { do: 'edit' }>): Promise<void> {
   const uri = vscode.Uri.parse(answer.uri);
   const label = { label: answer.label, needsConfirmation: false };
   for (const { range, newText } of answer.edits) change.replace(uri, rangeOf(range), newText, label);
-  if (!(await vscode.workspace.applyEdit(change)))
-    void vscode.window.showWarningMessage(
-      `Not changed: ${answer.label}. The file was changed meanwhile or cannot be written.`,
-    );
+  const before = vscode.workspace.textDocuments.find(document => document.uri.toString() === uri.toString());
+  const wasDirty = before?.isDirty === true;
+  if (answer.create !== undefined && !before && !(await exists(uri))) {
+    const made = new vscode.WorkspaceEdit();
+    made.createFile(uri, { contents: new TextEncoder().encode(answer.create) }, label);
+    if (await vscode.workspace.applyEdit(made)) return;
+  } else if (await vscode.workspace.applyEdit(change)) {
+    if (!wasDirty) await (await vscode.workspace.openTextDocument(uri)).save();
+    return;
+  }
+  void vscode.window.showWarningMessage(
+    `Not changed: ${answer.label}. The file was changed meanwhile or cannot be written.`,
+  );
 }
 
 async function open(answer: Extract<Answer, { do: 'open' }>): Promise<void> {

@@ -15,20 +15,20 @@ export const inlayHintFeature: Feature = {
         if (!job) return [];
         const { level } = await settings.of(textDocument.uri);
         const { text } = job.program;
-        return hintLines(job.review, level, range.start.line, range.end.line).map(hint => inlayHint(hint, text));
+        return hintLines(job.review, level, range.start.line, range.end.line).map(hint => inlayHint(hint, text, textDocument.uri));
       }),
     );
   },
 };
 
-function inlayHint(hint: LineHint, text: ProgramText): InlayHint {
+function inlayHint(hint: LineHint, text: ProgramText, uri: string): InlayHint {
   const end = text.lineText(hint.line).trimEnd().length;
   const label = hint.ask
     ? [
         {
           value: hint.text,
           tooltip: hint.ask.title,
-          command: { title: hint.ask.title, command: hint.ask.command, arguments: hint.ask.args },
+          command: { title: hint.ask.title, command: hint.ask.command, arguments: [uri, ...hint.ask.args] },
         },
       ]
     : hint.text;

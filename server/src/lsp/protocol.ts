@@ -21,14 +21,14 @@ export interface CommandParams {
 /**
  * What the editor is to do about a command. The server decides, the client only carries out:
  * - `say`: a message; with `detail` it stays until answered.
- * - `edit`: text changes of one file, undone in one step; `label` says what they do.
+ * - `edit`: text changes of one file, undone in one step; `label` says what they do; `create` is the whole text when there is no such file yet.
  * - `open`: shows a file at a span; `content` is what a file that is not there yet is to hold (opened unsaved).
  * - `page`: shows text beside the editor; `file` is the name under which it is offered for saving.
  * - `ask`: lets the person choose and sends `request` again with the chosen value as the last of `args`.
  */
 export type Answer =
   | { do: 'say'; severity: 'information' | 'warning' | 'error'; text: string; detail?: string }
-  | { do: 'edit'; label: string; uri: string; edits: { range: Span; newText: string }[] }
+  | { do: 'edit'; label: string; uri: string; edits: { range: Span; newText: string }[]; create?: string }
   | { do: 'open'; uri: string; range?: Span; content?: string }
   | { do: 'page'; title: string; format: 'markdown' | 'html' | 'text'; content: string; file?: string }
   | { do: 'ask'; title: string; choices: Choice[]; many?: boolean; request: string; args: unknown[] };

@@ -1,0 +1,21 @@
+import type { Answer, CommandParams } from '../protocol.ts';
+import type { Job } from '../jobs.ts';
+import type { Server } from '../serve.ts';
+
+/** One command that the server answers, as the request `tapeproof/<name>`. */
+export interface ServerCommand {
+  name: string;
+  run(context: CommandContext): Promise<Answer | Answer[]> | Answer | Answer[];
+}
+
+export interface CommandContext {
+  server: Server;
+  params: CommandParams;
+  job: Job;
+  /** 0-based line of the cursor; 0 when the command came without one. */
+  line: number;
+}
+
+export function say(text: string, severity: 'information' | 'warning' | 'error' = 'information'): Answer {
+  return { do: 'say', severity, text };
+}

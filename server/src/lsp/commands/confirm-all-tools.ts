@@ -1,0 +1,38 @@
+import { addTool, applyTextEdits, newSheet } from '../../setup/index.ts';
+import { toolWords } from '../../report/tool-words.ts';
+import { say, type ServerCommand } from './command.ts';
+import { programFacts } from './program-facts.ts';
+import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
+import { toolJson } from './tool-json.ts';
+
+/** All tools that were read from comments in one list; those that are ticked go into the setup sheet. */
+export const confirmAllTools: ServerCommand = {
+  name: 'confirmAllTools',
+  async run(context) {
+    const { review } = context.job;
+    const { shown } = review.program;
+    const open = review.tools.filter(tool => tool.number >= 0 && tool.tool && !tool.tool.confirmed && tool.from);
+    const [chosen] = context.params.args as [number[] | undefined];
+    if (open.length === 0) return say('No tool is left to confirm.');
+    if (!chosen) {
+      const choices = open.map(tool => ({
+        label: `T${tool.number}: ${toolWords(tool.tool, shown)}`,
+        detail: tool.tool?.reading?.comments[0]?.text.trim() ?? '',
+        value: tool.number,
+      }));
+      return { do: 'ask', title: 'Tick the tools that are right', choices, many: true, request: 'confirmAllTools', args: [] };
+    }
+    const uri = sheetUri(context);
+    const name = uri.slice(uri.lastIndexOf('/') + 1);
+    const { text, isNew } = await textOf(context, uri, () => newSheet(programFacts(review, name)));
+    let now = text;
+    for (const tool of open) {
+      if (!chosen.includes(tool.number)) continue;
+      const result = addTool(now, tool.number, toolJson(tool.tool, shown));
+      if ('why' in result) return editAnswer(uri, text, isNew, result, `Confirm T${tool.number}`);
+      now = applyTextEdits(now, result.edits);
+    }
+    const result = { edits: now === text ? [] : [{ offset: 0, length: text.length, text: now }] };
+    return editAnswer(uri, text, isNew, result, `Confirm ${chosen.length} tools in ${name}`);
+  },
+};

@@ -1,0 +1,14 @@
+import { newSheet } from '../../setup/index.ts';
+import type { ServerCommand } from './command.ts';
+import { programFacts } from './program-facts.ts';
+import { sheetUri } from './sheet-answer.ts';
+
+/** Opens the setup sheet; where there is none, a new one filled with what the program says, not yet saved. */
+export const openSetupSheet: ServerCommand = {
+  name: 'openSetupSheet',
+  run(context) {
+    const uri = sheetUri(context);
+    const name = decodeURIComponent(context.params.uri.slice(context.params.uri.lastIndexOf('/') + 1));
+    return { do: 'open', uri, content: newSheet(programFacts(context.job.review, name)) };
+  },
+};
