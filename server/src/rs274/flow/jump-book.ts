@@ -8,7 +8,11 @@ export class JumpBook {
   sameAsLast(name: string, marks: readonly number[], state: MachineState): boolean {
     const last = this.jumps.get(name);
     if (last?.marks.every((mark, at) => mark === marks[at]) && last.state.equals(state)) return true;
-    this.jumps.set(name, { marks, state: state.clone() });
+    if (last === undefined) this.jumps.set(name, { marks, state: state.clone() });
+    else {
+      last.marks = marks;
+      last.state.copyFrom(state);
+    }
     return false;
   }
 }

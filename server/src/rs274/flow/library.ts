@@ -62,13 +62,19 @@ export class Library {
 
 const CALL = /(?:M\s*0*(?:98|198)|G\s*0*6[56])(?![\d.]).*?P\s*0*(\d+)/i;
 
+/** Bytes of a line that are looked at for a call. */
+const LONGEST_CALL = 1000;
+
 /** The O program that a file begins with: the first, or the first that no other one of the file calls. */
 export function mainPart(program: FlowProgram): ProgramPart {
   const { parts } = program;
   if (parts.length === 1) return parts[0];
   const called = new Set<number>();
   for (let line = 0; line < program.lineCount; line += 1) {
-    const text = program.text.lineText(line);
+    const bytes = program.bytes(line).subarray(program.start(line), program.end(line));
+    // A call has a P, and nearly no line has one.
+    if (!bytes.includes(80) && !bytes.includes(112)) continue;
+    const text = String.fromCharCode(...bytes.subarray(0, LONGEST_CALL));
     const digits = CALL.exec(text.replace(/\([^)]*\)/g, ''))?.[1];
     if (digits === undefined) continue;
     called.add(Number(digits));
