@@ -1,0 +1,171 @@
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { ProgramText, type Reading, type ReadOptions, readProgram } from '../../../server/src/rs274/index.ts';
+
+/** Everything a reading tells, in a form that can be compared. */
+function told(reading: Reading): string[] {
+  const rows: string[] = [];
+  const cursor = reading.cursor();
+  while (cursor.next()) {
+    const { line, kind, flags, x0, y0, z0, x, y, z, sweep_rad, seconds } = cursor;
+    const run = (['tool', 'feed', 'spindle', 'motion', 'frame', 'inch', 'lead'] as const).map(f =>
+      cursor.run(f),
+    );
+    rows.push([line, kind, flags, x0, y0, z0, x, y, z, sweep_rad, seconds, ...run].join(' '));
+  }
+  for (const p of reading.problems()) rows.push(`${p.line} ${p.start} ${p.end} ${p.code} ${p.message}`);
+  rows.push(String(reading.end.v.map(value => (Object.is(value, -0) ? 0 : value))));
+  return rows;
+}
+
+const HEAD = '%\nO12\nG21 G17 G90 G94 G54\nT1 M6\nS5000 M3\nG0 X0 Y0\nG43 H1 Z5.\nG1 Z-1. F300.\n';
+
+/** A long finishing program of plain lines with some others among them. */
+function longProgram(lines: number, seed = 1): string {
+  let state = seed;
+  const random = () => {
+    state = (state * 1664525 + 1013904223) >>> 0;
+    return state / 4294967296;
+  };
+  const out: string[] = [];
+  for (let i = 0; i < lines; i += 1) {
+    const x = (random() * 100).toFixed(3);
+    const y = (random() * 100).toFixed(3);
+    const pick = random();
+    if (pick < 0.3) out.push(`G1 X${x} Y${y}`, `X${y}`);
+    else if (pick < 0.9) out.push(`G01X${x}Y${y}`);
+    else if (pick < 0.93) out.push(`G1 X${x} F${Math.round(random() * 5) * 100 + 100}.`);
+    else if (pick < 0.95) out.push(`G2 X${x} Y${y} R500.`);
+    else if (pick < 0.97) out.push(`G0 Z${x}`, `G1 Z-${y}`);
+    else if (pick < 0.98) out.push('(NEXT PASS)');
+    else out.push(`N${i} G3 I5. J0`);
+  }
+  return `${HEAD}${out.join('\n')}\nM5\nM30\n%\n`;
+}
+
+describe('rs274: stretches', () => {
+  const text = longProgram(20_000);
+
+  it('holds a long program in many chunks and reads each once', () => {
+    const reading = readProgram(ProgramText.fromString(text));
+    assert.ok(reading.stretches.length > 25);
+    assert.equal(reading.ran, reading.stretches.length);
+    assert.deepEqual(reading.problems(), []);
+  });
+
+  it('reads at most 3 chunks again for an edit in the middle', () => {
+    const program = ProgramText.fromString(text);
+    const reading = readProgram(program);
+    const at = program.offsetAt({ line: 10_000, character: 1 });
+    reading.apply(at, at, '1');
+    assert.ok(reading.ran <= 3, `${reading.ran} chunks`);
+    reading.apply(at, at + 1, '');
+    assert.ok(reading.ran <= 3, `${reading.ran} chunks`);
+    assert.deepEqual(told(reading), told(readProgram(ProgramText.fromString(text))));
+  });
+
+  it('reads everything again when the units of line 3 change', () => {
+    const program = ProgramText.fromString(text);
+    const reading = readProgram(program);
+    const at = program.offsetAt({ line: 2, character: 2 });
+    reading.apply(at, at + 1, '0');
+    assert.equal(reading.ran, reading.stretches.length);
+    const fresh = readProgram(ProgramText.fromString(program.getText()), { settled: reading.settled });
+    assert.deepEqual(told(reading), told(fresh));
+  });
+
+  it('goes the short and the long way to the same moves', () => {
+    const fast = readProgram(ProgramText.fromString(text));
+    const slow = readProgram(ProgramText.fromString(text), { slow_only: true });
+    assert.deepEqual(rounded(told(fast)), rounded(told(slow)));
+  });
+
+  const PIECES = [
+    'G1 X1. Y2.\n',
+    'G91\n',
+    'G90\n',
+    'G20\n',
+    'G21\n',
+    'X',
+    '\n',
+    '\r\n',
+    '\r',
+    '(',
+    ')',
+    'M30\n',
+    'G81 Z-5. R1.\n',
+    'G80\n',
+    'F200.',
+    'N100',
+    'G55\n',
+    'T3 M6\n',
+    '/',
+    ';',
+    'é€',
+    '%\n',
+    'G2 X5. Y5. R3.\n',
+    'G52 X1.\n',
+    '9',
+    '.',
+    '-',
+    'G71 U1. R1.\nG71 P1 Q2 U1. F.1\n',
+    '#1=2\n',
+    'M98 P12\n',
+    'O5\n',
+    'G41 D1\n',
+    'G40\n',
+    'G68 X0 Y0 R30.\n',
+    'G69\n',
+  ];
+
+  it('equals a fresh reading after 500 random edits', () => {
+    const edits = fc.array(
+      fc.record({
+        at: fc.nat(),
+        cut: fc.nat(60),
+        put: fc.constantFrom(...PIECES),
+        times: fc.integer({ min: 0, max: 3 }),
+      }),
+      { minLength: 10, maxLength: 10 },
+    );
+    fc.assert(
+      fc.property(edits, fc.constantFrom(...Object.keys(SOURCES)), (list, name) => {
+        const { source, options } = SOURCES[name];
+        const program = ProgramText.fromString(source);
+        const settled = readProgram(program, options).settled;
+        const reading = readProgram(program, { ...options, settled });
+        let plain = source;
+        for (const { at, cut, put, times } of list) {
+          const start = at % (plain.length + 1);
+          const end = Math.min(plain.length, start + cut);
+          const piece = put.repeat(times);
+          plain = plain.slice(0, start) + piece + plain.slice(end);
+          reading.apply(start, end, piece);
+        }
+        assert.equal(program.getText(), plain);
+        const fresh = readProgram(ProgramText.fromString(plain), { ...options, settled });
+        assert.deepEqual(told(reading), told(fresh));
+      }),
+      { numRuns: 50, seed: 20, endOnFailure: true },
+    );
+  });
+});
+
+const FOLDER = join(import.meta.dirname, 'programs');
+const SOURCES: Record<string, { source: string; options: ReadOptions }> = {
+  long: { source: longProgram(2500, 7), options: {} },
+  edge: {
+    source: longProgram(600, 3).replace('G1 Z-1. F300.\n', 'G1 Z-1. F300.\nG41 D1 X5. Y5.\n'),
+    options: { compensation: 'part-edge', toolDiameter_mm: () => 6 },
+  },
+};
+for (const file of readdirSync(FOLDER).filter(name => /\.n/.test(name))) {
+  SOURCES[file] = { source: readFileSync(join(FOLDER, file), 'latin1'), options: {} };
+}
+
+/** Numbers to 9 places: the two ways may differ in the last bit of an arc. */
+function rounded(rows: string[]): string[] {
+  return rows.map(row => row.replace(/-?\d+\.\d+(e-?\d+)?/g, number => Number(number).toFixed(9)));
+}
