@@ -14,12 +14,45 @@ export const DIALECTS = ['ngc', 'iso6983', 'lathe-a', 'lathe-b', 'lathe-c'] as c
 
 /** Options that every command takes. */
 export const COMMON_OPTIONS: readonly OptionRow[] = [
-  { name: 'setup', type: 'string', value: 'FILE', means: 'setup sheet to use instead of NAME.setup.json beside the program' },
-  { name: 'crib', type: 'string', value: 'FILE', means: 'tool crib to use instead of the nearest crib.json upwards' },
-  { name: 'units', type: 'string', value: 'program|inch|mm', values: ['program', 'inch', 'mm'], means: 'how numbers are shown' },
-  { name: 'dialect', type: 'string', value: 'D', values: DIALECTS, means: `how codes are read: ${DIALECTS.join(', ')}` },
-  { name: 'kind', type: 'string', value: 'mill|lathe', values: ['mill', 'lathe'], means: 'the kind of machine' },
-  { name: 'least-increment', type: 'string', value: 'N|none', means: 'what a number without a point counts, in program units; none: calculator type' },
+  {
+    name: 'setup',
+    type: 'string',
+    value: 'FILE',
+    means: 'setup sheet to use instead of NAME.setup.json beside the program',
+  },
+  {
+    name: 'crib',
+    type: 'string',
+    value: 'FILE',
+    means: 'tool crib to use instead of the nearest crib.json upwards',
+  },
+  {
+    name: 'units',
+    type: 'string',
+    value: 'program|inch|mm',
+    values: ['program', 'inch', 'mm'],
+    means: 'how numbers are shown',
+  },
+  {
+    name: 'dialect',
+    type: 'string',
+    value: 'D',
+    values: DIALECTS,
+    means: `how codes are read: ${DIALECTS.join(', ')}`,
+  },
+  {
+    name: 'kind',
+    type: 'string',
+    value: 'mill|lathe',
+    values: ['mill', 'lathe'],
+    means: 'the kind of machine',
+  },
+  {
+    name: 'least-increment',
+    type: 'string',
+    value: 'N|none',
+    means: 'what a number without a point counts, in program units; none: calculator type',
+  },
   { name: 'no-color', type: 'boolean', means: 'plain text' },
   { name: 'help', type: 'boolean', means: 'this help' },
 ];

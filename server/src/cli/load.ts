@@ -23,7 +23,8 @@ export function readProgramBytes(path: string): Uint8Array {
     if (path !== '-') {
       const facts = statSync(path);
       if (facts.isDirectory()) throw new UsageError(`${path} is a folder; name a program`);
-      if (facts.size > MOST_BYTES) throw new UsageError(`${path} is larger than ${MOST_BYTES} bytes and is not read`);
+      if (facts.size > MOST_BYTES)
+        throw new UsageError(`${path} is larger than ${MOST_BYTES} bytes and is not read`);
     }
     return readFileSync(path === '-' ? STDIN : path);
   } catch (error) {
@@ -34,7 +35,11 @@ export function readProgramBytes(path: string): Uint8Array {
 
 function reason(error: unknown): string {
   const { code, message } = error as NodeJS.ErrnoException;
-  const words: Record<string, string> = { ENOENT: 'there is no such file', EACCES: 'no permission', EISDIR: 'it is a folder' };
+  const words: Record<string, string> = {
+    ENOENT: 'there is no such file',
+    EACCES: 'no permission',
+    EISDIR: 'it is a folder',
+  };
   return (code && words[code]) ?? message;
 }
 
@@ -46,7 +51,11 @@ export async function load(path: string, args: Arguments): Promise<Loaded> {
   const crib = args.text('crib');
   if (sheet !== undefined) choice.sheet = mustExist(sheet);
   if (crib !== undefined) choice.crib = mustExist(crib);
-  const files = await findJobFiles(nodeHost, path === '-' ? join(process.cwd(), 'standard-input') : path, choice);
+  const files = await findJobFiles(
+    nodeHost,
+    path === '-' ? join(process.cwd(), 'standard-input') : path,
+    choice,
+  );
   const job = openJob({
     bytes,
     name: path,
@@ -73,7 +82,8 @@ function mustExist(path: string): string {
 function leastIncrement(text: string | undefined): number | 'none' | undefined {
   if (text === undefined || text === 'none') return text as 'none' | undefined;
   const value = Number(text);
-  if (!(value > 0 && value < 1)) throw new UsageError(`--least-increment takes a number such as 0.001, or none, not '${text}'`);
+  if (!(value > 0 && value < 1))
+    throw new UsageError(`--least-increment takes a number such as 0.001, or none, not '${text}'`);
   return value;
 }
 

@@ -20,7 +20,10 @@ async function main(argv: readonly string[]): Promise<number> {
     return EXIT.done;
   }
   const command = commands.find(c => c.name === name);
-  if (!command) throw new UsageError(`there is no command '${name}'; the commands are ${commands.map(c => c.name).join(', ')}`);
+  if (!command)
+    throw new UsageError(
+      `there is no command '${name}'; the commands are ${commands.map(c => c.name).join(', ')}`,
+    );
   if (rest.includes('--help') || rest.includes('-h')) {
     writeResult(commandHelp(command));
     return EXIT.done;
@@ -38,7 +41,10 @@ main(process.argv.slice(2)).then(
   },
   error => {
     if (error instanceof UsageError) say(`tapeproof: ${error.message}`);
-    else say(`tapeproof: something went wrong inside: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+    else
+      say(
+        `tapeproof: something went wrong inside: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
+      );
     process.exitCode = EXIT.usage;
   },
 );

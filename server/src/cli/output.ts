@@ -4,7 +4,6 @@ const HELD: Record<string, string> = { '\n': '\n', '\t': '\t' };
 
 /** Control characters as visible marks, so that nothing of a program reaches the terminal raw. */
 export function visible(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is searched for
   return text.replace(/[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, character => {
     const held = HELD[character];
     if (held) return held;

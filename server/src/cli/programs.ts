@@ -1,4 +1,4 @@
-import { lstatSync, openSync, readdirSync, readSync, closeSync, statSync } from 'node:fs';
+import { closeSync, lstatSync, openSync, readdirSync, readSync, statSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { UsageError } from './arguments.ts';
 
@@ -19,7 +19,9 @@ export function programFiles(paths: readonly string[], all: boolean): string[] {
     try {
       folder = statSync(path).isDirectory();
     } catch (error) {
-      throw new UsageError(`cannot read ${path}: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (error as Error).message}`);
+      throw new UsageError(
+        `cannot read ${path}: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (error as Error).message}`,
+      );
     }
     if (folder) search(path, all, 0, found);
     else found.push(path);
@@ -34,7 +36,8 @@ function search(folder: string, all: boolean, depth: number, found: string[]): v
     const path = join(folder, name);
     const facts = lstatSync(path);
     if (facts.isDirectory()) search(path, all, depth + 1, found);
-    else if (facts.isFile() && (ENDINGS.has(extname(name).toLowerCase()) || (all && peek(path)))) found.push(path);
+    else if (facts.isFile() && (ENDINGS.has(extname(name).toLowerCase()) || (all && peek(path))))
+      found.push(path);
   }
 }
 
@@ -52,7 +55,10 @@ const BLOCK_LIKE = /^\s*(?:%|\(|;|\/?\s*[NOGMTSFXYZUWIJKR]\s*[-+.]?\d|:\d)/i;
 
 /** By content: at least 60 % of the lines that are not empty look like blocks, with at least two G or M words. */
 export function looksLikeProgram(bytes: Uint8Array): boolean {
-  const lines = Buffer.from(bytes).toString('latin1').split(/\r\n|\r|\n/).filter(line => line.trim() !== '');
+  const lines = Buffer.from(bytes)
+    .toString('latin1')
+    .split(/\r\n|\r|\n/)
+    .filter(line => line.trim() !== '');
   const blocks = lines.filter(line => BLOCK_LIKE.test(line)).length;
   const codes = lines.join('\n').match(/[GM]\s*\d{1,3}/gi)?.length ?? 0;
   return lines.length > 0 && blocks >= 0.6 * lines.length && codes >= 2;

@@ -39,7 +39,11 @@ export function sheetName(programName: string): string {
 }
 
 /** Finds sheet and crib of a program: the sheet beside it, the crib in the nearest folder upwards. */
-export async function findJobFiles(host: JobHost, program: string, choice: JobChoice = {}): Promise<JobFiles> {
+export async function findJobFiles(
+  host: JobHost,
+  program: string,
+  choice: JobChoice = {},
+): Promise<JobFiles> {
   const folder = host.parent(program);
   const name = program.slice(program.replaceAll('\\', '/').lastIndexOf('/') + 1);
   const sheet =
@@ -48,7 +52,10 @@ export async function findJobFiles(host: JobHost, program: string, choice: JobCh
       : folder === undefined
         ? undefined
         : await readText(host, host.join(folder, sheetName(name)));
-  const crib = choice.crib !== undefined ? await readText(host, choice.crib) : await findUpwards(host, folder, 'crib.json');
+  const crib =
+    choice.crib !== undefined
+      ? await readText(host, choice.crib)
+      : await findUpwards(host, folder, 'crib.json');
   const personal = choice.personal_crib ? await readText(host, choice.personal_crib) : undefined;
   return {
     ...(sheet ? { sheet } : {}),
@@ -57,7 +64,11 @@ export async function findJobFiles(host: JobHost, program: string, choice: JobCh
   };
 }
 
-async function findUpwards(host: JobHost, from: string | undefined, name: string): Promise<JobText | undefined> {
+async function findUpwards(
+  host: JobHost,
+  from: string | undefined,
+  name: string,
+): Promise<JobText | undefined> {
   let folder = from;
   for (let level = 0; folder !== undefined && level < LEVELS; level++) {
     const found = await readText(host, host.join(folder, name));

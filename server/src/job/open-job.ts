@@ -1,7 +1,21 @@
-import { DIALECTS, MACHINE_KINDS, ProgramText, type ReadOptions, readProgram, type Reading } from '../rs274/index.ts';
-import { type Crib, machineOf, readCrib, readSetupSheet, type SetupSheet, type SheetProblem } from '../setup/index.ts';
 import type { EngineOptions } from '../review/engine.ts';
 import { makeReview, type Review } from '../review/review.ts';
+import {
+  DIALECTS,
+  MACHINE_KINDS,
+  ProgramText,
+  type Reading,
+  type ReadOptions,
+  readProgram,
+} from '../rs274/index.ts';
+import {
+  type Crib,
+  machineOf,
+  readCrib,
+  readSetupSheet,
+  type SetupSheet,
+  type SheetProblem,
+} from '../setup/index.ts';
 import type { JobFiles } from './job-files.ts';
 
 export interface JobInput {
@@ -68,7 +82,11 @@ export function openJob(input: JobInput): OpenedJob {
 }
 
 /** Reviews a program that was read. */
-export function reviewOf(reading: Reading, sheets: SheetReading, input: Pick<JobInput, 'shown' | 'severities'>): Review {
+export function reviewOf(
+  reading: Reading,
+  sheets: SheetReading,
+  input: Pick<JobInput, 'shown' | 'severities'>,
+): Review {
   return makeReview(
     reading,
     { sheet: sheets.sheet, cribs: sheets.cribs, shown: input.shown },

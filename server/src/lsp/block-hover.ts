@@ -3,8 +3,6 @@ import type { QuantityName } from '../cutting/quantities.ts';
 import { QUANTITIES } from '../cutting/quantities.ts';
 import { isAbsent } from '../cutting/result.ts';
 import { unfold } from '../cutting/unfold.ts';
-import { S } from '../rs274/index.ts';
-import { RUN } from '../rs274/steps.ts';
 import { firstContactOf } from '../proveout/of-tool.ts';
 import { sourceWords, spanWords, toolWords } from '../report/tool-words.ts';
 import { CAUTION } from '../report/words.ts';
@@ -12,9 +10,13 @@ import { LINE_QUANTITIES, type LineFacts, type LineQuantity, lineFacts, type Spa
 import type { Review } from '../review/review.ts';
 import type { ToolReview } from '../review/tool-review.ts';
 import { effectiveTeeth, isFedPerRevolution, workingDiameter } from '../review/working.ts';
+import { S } from '../rs274/index.ts';
+import { RUN } from '../rs274/steps.ts';
 import { plain, table } from './markdown.ts';
 
-const TABLE: readonly LineQuantity[] = LINE_QUANTITIES.filter(name => name !== 'spindle_rpm' && name !== 'length_mm');
+const TABLE: readonly LineQuantity[] = LINE_QUANTITIES.filter(
+  name => name !== 'spindle_rpm' && name !== 'length_mm',
+);
 
 /** The hover of a block: a short table, each number with where it stands in its window, and the sums behind it. */
 export function blockHover(review: Review, line: number): string | undefined {
@@ -38,9 +40,14 @@ function factTable(review: Review, facts: LineFacts): string {
   for (const name of TABLE) {
     const span = facts.values[name];
     if (!span) continue;
-    if (name === 'feed_mm_min' || (name === 'feed_per_rev_mm' && facts.values.chip_load_mm && !perRev)) continue;
+    if (name === 'feed_mm_min' || (name === 'feed_per_rev_mm' && facts.values.chip_load_mm && !perRev))
+      continue;
     if (name === 'chip_load_mm' && perRev) continue;
-    rows.push([QUANTITIES[name].title, `**${plain(spanWords(name, span, program.shown))}**`, standing(review, number, name, span)]);
+    rows.push([
+      QUANTITIES[name].title,
+      `**${plain(spanWords(name, span, program.shown))}**`,
+      standing(review, number, name, span),
+    ]);
   }
   return table([`T${number ?? '?'}`, 'here', 'window'], rows);
 }
@@ -49,7 +56,8 @@ function factTable(review: Review, facts: LineFacts): string {
 function standing(review: Review, tool: number | undefined, name: LineQuantity, [least, most]: Span): string {
   if (tool === undefined) return '';
   const window = review.program.window(tool);
-  if (!window || (name !== 'chip_load_mm' && name !== 'feed_per_rev_mm' && name !== 'surface_speed_m_min')) return '';
+  if (!window || (name !== 'chip_load_mm' && name !== 'feed_per_rev_mm' && name !== 'surface_speed_m_min'))
+    return '';
   const range = window[name];
   if (isAbsent(range)) return '';
   const words = spanWords(name, [range.low, range.high], review.program.shown);
@@ -63,19 +71,36 @@ function formulas(review: Review, facts: LineFacts): string[] {
   const { shown } = program;
   const tool = program.tool(facts.tools[0]);
   const state = program.reading.stateAfter(facts.line).v;
-  const run = { feed_mode: state[S.feed_mode], feed: state[S.feed], css: state[S.css], spindle: state[S.spindle], clamp_rpm: state[S.clamp_rpm] };
+  const run = {
+    feed_mode: state[S.feed_mode],
+    feed: state[S.feed],
+    css: state[S.css],
+    spindle: state[S.spindle],
+    clamp_rpm: state[S.clamp_rpm],
+  };
   const most = (name: LineQuantity): number | undefined => facts.values[name]?.[1];
   const sums: string[] = [];
   const teeth = effectiveTeeth(tool);
   const feed_mm_min = most('feed_mm_min');
   const spindle_rpm = most('spindle_rpm');
   if (teeth !== undefined && teeth > 1) {
-    if (run.feed_mode === 95) sums.push(unfold('chip_load_from_feed_per_rev', { feed_per_rev_mm: run.feed, teeth }, shown));
+    if (run.feed_mode === 95)
+      sums.push(unfold('chip_load_from_feed_per_rev', { feed_per_rev_mm: run.feed, teeth }, shown));
     else sums.push(unfold('chip_load', { feed_mm_min, spindle_rpm, teeth }, shown));
   } else if (run.feed_mode === 94) sums.push(unfold('feed_per_rev', { feed_mm_min, spindle_rpm }, shown));
   const diameter_mm = lineDiameter(review, facts);
   if (run.css === 1)
-    sums.push(unfold('spindle_under_css', { surface_speed_m_min: run.spindle, diameter_mm, max_rpm: Number.isFinite(run.clamp_rpm) ? run.clamp_rpm : undefined }, shown));
+    sums.push(
+      unfold(
+        'spindle_under_css',
+        {
+          surface_speed_m_min: run.spindle,
+          diameter_mm,
+          max_rpm: Number.isFinite(run.clamp_rpm) ? run.clamp_rpm : undefined,
+        },
+        shown,
+      ),
+    );
   if (Number.isFinite(diameter_mm)) sums.push(unfold('surface_speed', { diameter_mm, spindle_rpm }, shown));
   return sums;
 }
@@ -83,7 +108,12 @@ function formulas(review: Review, facts: LineFacts): string[] {
 function lineDiameter(review: Review, facts: LineFacts): number {
   const cursor = review.program.reading.stepsOfLine(facts.line);
   let diameter = Number.NaN;
-  while (cursor.next()) diameter = workingDiameter(review.program.tool(cursor.runValues[RUN.tool]), review.program.kind, cursor.x);
+  while (cursor.next())
+    diameter = workingDiameter(
+      review.program.tool(cursor.runValues[RUN.tool]),
+      review.program.kind,
+      cursor.x,
+    );
   return diameter;
 }
 
@@ -96,21 +126,32 @@ export function toolHover(review: Review, used: ToolReview): string {
   const { program } = review;
   const { shown } = program;
   const origin = (used.tool?.diameter_mm ?? used.tool?.kind)?.origin;
-  const known = used.from ? `${sourceWords(used.from)}${origin ? ` (${origin.where})` : ''}` : 'nothing is known of it';
+  const known = used.from
+    ? `${sourceWords(used.from)}${origin ? ` (${origin.where})` : ''}`
+    : 'nothing is known of it';
   const contact = firstContactOf(review, used);
   const rows: string[][] = [];
   const row = (name: 'chip_load_mm' | 'feed_per_rev_mm' | 'surface_speed_m_min') => {
     const span = used[name];
-    if (span) rows.push([QUANTITIES[name].title, `**${plain(spanWords(name, span, shown))}**`, standing(review, used.number, name, span)]);
+    if (span)
+      rows.push([
+        QUANTITIES[name].title,
+        `**${plain(spanWords(name, span, shown))}**`,
+        standing(review, used.number, name, span),
+      ]);
   };
   row(isFedPerRevolution(used.tool?.kind?.value) || !used.chip_load_mm ? 'feed_per_rev_mm' : 'chip_load_mm');
   row('surface_speed_m_min');
-  if (used.cut_time_s !== undefined) rows.push(['cutting time', `**${plain(timeWords(used.cut_time_s, shown))}**`, 'at programmed feed']);
+  if (used.cut_time_s !== undefined)
+    rows.push(['cutting time', `**${plain(timeWords(used.cut_time_s, shown))}**`, 'at programmed feed']);
   const start =
     contact.percent === undefined
       ? `No first-contact figure: ${plain(contact.why_not ?? '')}`
       : `First contact: **feed ${contact.percent} %**, spindle as programmed, then ${contact.steps_percent.slice(1).join(', ')} % once it cuts steadily.\n\n${plain(contact.sentence)}`;
-  const open = contact.percent === undefined || contact.not_counted.length === 0 ? '' : `\n\nNot counted yet: ${plain(contact.not_counted.join('; '))}`;
+  const open =
+    contact.percent === undefined || contact.not_counted.length === 0
+      ? ''
+      : `\n\nNot counted yet: ${plain(contact.not_counted.join('; '))}`;
   return [
     `**T${used.number}** ${plain(toolWords(used.tool, shown))}, known from: ${plain(known)}`,
     table(['', 'programmed', 'window'], rows),

@@ -46,6 +46,10 @@ function silenceAction(review: Review, finding: Finding, uri: string): CodeActio
     title: `Silence ${finding.code} on this block: write the reason in the comment`,
     kind: CodeActionKind.QuickFix,
     diagnostics: [diagnosticOf(finding, uri)],
-    edit: { changes: { [uri]: [{ range: { start: at, end: at }, newText: ` (OK ${finding.code}: ${REASON_BLANK})` }] } },
+    edit: {
+      changes: {
+        [uri]: [{ range: { start: at, end: at }, newText: ` (OK ${finding.code}: ${REASON_BLANK})` }],
+      },
+    },
   };
 }

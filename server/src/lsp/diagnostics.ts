@@ -1,4 +1,8 @@
-import { type Diagnostic, DiagnosticSeverity, type DiagnosticRelatedInformation } from 'vscode-languageserver';
+import {
+  type Diagnostic,
+  type DiagnosticRelatedInformation,
+  DiagnosticSeverity,
+} from 'vscode-languageserver';
 import type { Finding, Severity } from '../review/finding.ts';
 import type { Review } from '../review/review.ts';
 
@@ -27,7 +31,10 @@ export function diagnosticsOf(review: Review, uri: string, most: number): Diagno
 
 export function diagnosticOf(finding: Finding, uri: string): Diagnostic {
   const related: DiagnosticRelatedInformation[] | undefined = finding.related?.map(place => ({
-    location: { uri, range: { start: { line: place.line, character: 0 }, end: { line: place.line, character: 1000 } } },
+    location: {
+      uri,
+      range: { start: { line: place.line, character: 0 }, end: { line: place.line, character: 1000 } },
+    },
     message: place.message,
   }));
   return {

@@ -1,5 +1,6 @@
+import { formatQuantity } from '../cutting/format.ts';
 import { firstContactOf } from '../proveout/of-tool.ts';
-import { feedWords, spanWords, toolWords } from '../report/tool-words.ts';
+import { spanWords, toolWords } from '../report/tool-words.ts';
 import { type LineFacts, lineFacts } from '../review/facts.ts';
 import type { Review } from '../review/review.ts';
 import type { ToolReview } from '../review/tool-review.ts';
@@ -26,7 +27,8 @@ export function hintLines(review: Review, level: HintLevel, from: number, to: nu
   for (const used of review.tools) {
     if (used.number < 0) continue;
     for (const use of used.uses) {
-      if (use.change_line >= from && use.change_line <= to) hints.set(use.change_line, toolHint(review, used));
+      if (use.change_line >= from && use.change_line <= to)
+        hints.set(use.change_line, toolHint(review, used));
     }
   }
   const last = Math.min(to, review.program.lineCount - 1);
@@ -42,20 +44,37 @@ function toolHint(review: Review, used: ToolReview): LineHint {
   const { shown } = review.program;
   const line = used.uses[0].change_line;
   const contact = firstContactOf(review, used);
-  const speed = spanWords('surface_speed_m_min', used.surface_speed_m_min, shown);
-  const words = [feedWords(used, shown), speed];
+  const feed = mainFeedWords(used, shown);
+  const speed = mainWords('surface_speed_m_min', used, shown);
+  const words = [feed, speed];
   if (contact.percent !== undefined) words.push(`feed ${contact.percent} %`);
-  const needsTeeth = !used.chip_load_mm && !isFedPerRevolution(used.tool?.kind?.value) && review.program.kind !== 'lathe';
+  const needsTeeth =
+    !used.chip_load_mm && !isFedPerRevolution(used.tool?.kind?.value) && review.program.kind !== 'lathe';
   const text = words.filter(word => word !== '').join(' · ');
   if (needsTeeth && used.uses.some(use => use.cuts)) {
     const what = used.tool?.diameter_mm ? 'teeth?' : 'which tool?';
     return {
       line,
-      text: fit([feedWords(used, shown), what, speed].filter(word => word !== '').join(' · ')),
+      text: fit([feed, what, speed].filter(word => word !== '').join(' · ')),
       ask: { command: 'tapeproof.confirmTool', args: [used.number], title: `Say what T${used.number} is` },
     };
   }
   return { line, text: fit(text === '' ? toolWords(used.tool, shown) : text) };
+}
+
+/** Chip load that most of the cutting length runs with; feed per revolution where teeth do not share it or are not known. */
+function mainFeedWords(used: ToolReview, shown: 'inch' | 'mm'): string {
+  const perRev = isFedPerRevolution(used.tool?.kind?.value) || !Number.isFinite(used.main?.chip_load_mm);
+  return mainWords(perRev ? 'feed_per_rev_mm' : 'chip_load_mm', used, shown);
+}
+
+function mainWords(
+  name: 'chip_load_mm' | 'feed_per_rev_mm' | 'surface_speed_m_min',
+  used: ToolReview,
+  shown: 'inch' | 'mm',
+): string {
+  const value = used.main?.[name];
+  return value !== undefined && Number.isFinite(value) ? formatQuantity(name, value, shown) : '';
 }
 
 function blockHint(review: Review, level: HintLevel, line: number): string {
@@ -72,7 +91,8 @@ function blockHint(review: Review, level: HintLevel, line: number): string {
   const parts: string[] = [];
   if (setsFeed || level === 'every') {
     if (chip_load_mm && !perRev) parts.push(spanWords('chip_load_mm', chip_load_mm, shown));
-    else if (feed_per_rev_mm && program.reading.runAt(line, 'feed_mode') !== 95) parts.push(spanWords('feed_per_rev_mm', feed_per_rev_mm, shown));
+    else if (feed_per_rev_mm && program.reading.runAt(line, 'feed_mode') !== 95)
+      parts.push(spanWords('feed_per_rev_mm', feed_per_rev_mm, shown));
   }
   if (setsSpeed || level === 'every') {
     if (program.reading.runAt(line, 'css') === 1) parts.push(spanWords('spindle_rpm', spindle_rpm, shown));

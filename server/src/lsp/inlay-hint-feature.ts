@@ -1,8 +1,8 @@
 import type { InlayHint } from 'vscode-languageserver';
+import type { ProgramText } from '../rs274/index.ts';
 import type { Feature } from './feature.ts';
 import { guard } from './guard.ts';
 import { hintLines, type LineHint } from './hint-lines.ts';
-import type { ProgramText } from '../rs274/index.ts';
 
 /** Inlay hints at the ends of blocks, for the range that the editor asks for. */
 export const inlayHintFeature: Feature = {
@@ -15,7 +15,9 @@ export const inlayHintFeature: Feature = {
         if (!job) return [];
         const { level } = await settings.of(textDocument.uri);
         const { text } = job.program;
-        return hintLines(job.review, level, range.start.line, range.end.line).map(hint => inlayHint(hint, text, textDocument.uri));
+        return hintLines(job.review, level, range.start.line, range.end.line).map(hint =>
+          inlayHint(hint, text, textDocument.uri),
+        );
       }),
     );
   },

@@ -40,16 +40,25 @@ export class Jobs {
     }
     const sheets = await held.sheets;
     const kept = held.review;
-    if (kept && kept.version === program.version && kept.settings === settings && kept.sheets === sheets && program.reading)
+    if (
+      kept &&
+      kept.version === program.version &&
+      kept.settings === settings &&
+      kept.sheets === sheets &&
+      program.reading
+    )
       return { program, review: kept.review, sheets };
-    const reading = (program.reading ??= readProgram(program.text, readOptions(sheets, {})));
+    program.reading ??= readProgram(program.text, readOptions(sheets, {}));
+    const { reading } = program;
     const review = reviewOf(reading, sheets, { shown: settings.units, severities: settings.findings });
     held.review = { version: program.version, settings, sheets, review };
     return { program, review, sheets };
   }
 
   private async sheets(uri: string, settings: Settings): Promise<SheetReading> {
-    return readSheets(await findJobFiles(this.files, uri, settings.crib ? { personal_crib: settings.crib } : {}));
+    return readSheets(
+      await findJobFiles(this.files, uri, settings.crib ? { personal_crib: settings.crib } : {}),
+    );
   }
 
   /** Sheets and cribs may have changed: reads them again and settles the programs anew. */

@@ -13,7 +13,8 @@ export function plain(text: string): string {
 
 /** A table; cells are markdown already. */
 export function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]) => `| ${cells.map(cell => cell.replaceAll('|', '\\|').replaceAll('\n', ' ')).join(' | ')} |`;
+  const line = (cells: readonly string[]) =>
+    `| ${cells.map(cell => cell.replaceAll('|', '\\|').replaceAll('\n', ' ')).join(' | ')} |`;
   return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
 }
 
@@ -23,6 +24,5 @@ export function commandLink(text: string, command: string, args: readonly unknow
 }
 
 function printable(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is replaced
   return text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]/g, ' ');
 }

@@ -28,14 +28,18 @@ export class Publisher {
       uri,
       setTimeout(() => {
         this.timers.delete(uri);
-        this.publish(uri).catch(error => this.connection.console.error(`findings of ${uri}: ${String(error)}`));
+        this.publish(uri).catch(error =>
+          this.connection.console.error(`findings of ${uri}: ${String(error)}`),
+        );
       }, PAUSE_MS),
     );
   }
 
   all(): void {
     for (const uri of this.openPrograms()) this.soon(uri);
-    this.connection.languages.inlayHint.refresh().catch(error => this.connection.console.log(`hint refresh: ${String(error)}`));
+    this.connection.languages.inlayHint
+      .refresh()
+      .catch(error => this.connection.console.log(`hint refresh: ${String(error)}`));
   }
 
   clear(uri: string): void {
@@ -48,7 +52,11 @@ export class Publisher {
   sheet(uri: string, document: TextDocument): void {
     const text = document.getText();
     const { problems } = uri.endsWith('crib.json') ? readCrib(text, uri) : readSetupSheet(text, uri);
-    void this.connection.sendDiagnostics({ uri, version: document.version, diagnostics: sheetDiagnostics(problems, document) });
+    void this.connection.sendDiagnostics({
+      uri,
+      version: document.version,
+      diagnostics: sheetDiagnostics(problems, document),
+    });
   }
 
   private async publish(uri: string): Promise<void> {
@@ -56,7 +64,11 @@ export class Publisher {
     if (!job) return;
     const { maxProblems } = await this.settings.of(uri);
     const { version } = job.program;
-    void this.connection.sendDiagnostics({ uri, version, diagnostics: diagnosticsOf(job.review, uri, maxProblems) });
+    void this.connection.sendDiagnostics({
+      uri,
+      version,
+      diagnostics: diagnosticsOf(job.review, uri, maxProblems),
+    });
     void this.connection.sendNotification(notification.status, statusOf(job.review, job.sheets, uri));
   }
 }

@@ -55,7 +55,12 @@ export function serve(connection: Connection): void {
     () => folders,
   );
   const jobs = new Jobs(files, program, uri => settings.of(uri));
-  const publisher = new Publisher(connection, jobs, settings, () => documents.all().filter(d => d instanceof OpenProgram).map(d => d.uri));
+  const publisher = new Publisher(connection, jobs, settings, () =>
+    documents
+      .all()
+      .filter(d => d instanceof OpenProgram)
+      .map(d => d.uri),
+  );
   const server: Server = { connection, jobs, files, settings, publisher, program };
 
   connection.onInitialize((params: InitializeParams): InitializeResult => {
@@ -74,7 +79,8 @@ export function serve(connection: Connection): void {
       folders = [...folders.filter(uri => !gone.has(uri)), ...change.added.map(folder => folder.uri)];
       refreshAll();
     });
-    if (settings.canAsk) void connection.client.register(DidChangeConfigurationNotification.type, { section: 'tapeproof' });
+    if (settings.canAsk)
+      void connection.client.register(DidChangeConfigurationNotification.type, { section: 'tapeproof' });
   });
   const refreshAll = () => {
     files.forget();

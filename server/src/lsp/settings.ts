@@ -12,7 +12,13 @@ export interface Settings {
   maxProblems: number;
 }
 
-export const DEFAULTS: Settings = { level: 'changes', units: 'program', crib: '', findings: {}, maxProblems: 100 };
+export const DEFAULTS: Settings = {
+  level: 'changes',
+  units: 'program',
+  crib: '',
+  findings: {},
+  maxProblems: 100,
+};
 
 /** Settings by document, asked for once and kept until they change. */
 export class SettingsStore {
@@ -27,7 +33,9 @@ export class SettingsStore {
     if (!this.canAsk) return Promise.resolve(DEFAULTS);
     let settings = this.held.get(uri);
     if (!settings) {
-      settings = this.connection.workspace.getConfiguration({ scopeUri: uri, section: 'tapeproof' }).then(checked);
+      settings = this.connection.workspace
+        .getConfiguration({ scopeUri: uri, section: 'tapeproof' })
+        .then(checked);
       this.held.set(uri, settings);
     }
     return settings;
@@ -52,7 +60,9 @@ function checked(value: unknown): Settings {
 }
 
 function severities(raw: Record<string, unknown>): Record<string, Severity | 'off'> {
-  const kept = Object.entries(raw).filter(([, value]) => value === 'off' || SEVERITIES.includes(value as Severity));
+  const kept = Object.entries(raw).filter(
+    ([, value]) => value === 'off' || SEVERITIES.includes(value as Severity),
+  );
   return Object.fromEntries(kept) as Record<string, Severity | 'off'>;
 }
 

@@ -1,9 +1,9 @@
+import type { SheetReading } from '../job/open-job.ts';
 import { settledWords } from '../report/settled-words.ts';
+import { sourceWords } from '../report/tool-words.ts';
 import { count } from '../report/words.ts';
 import type { Review } from '../review/review.ts';
-import { sourceWords } from '../report/tool-words.ts';
 import type { Status } from './protocol.ts';
-import type { SheetReading } from '../job/open-job.ts';
 
 /** What the status item says: how the program was read and how the setup is known. */
 export function statusOf(review: Review, sheets: SheetReading, uri: string): Status {
@@ -21,7 +21,9 @@ export function statusOf(review: Review, sheets: SheetReading, uri: string): Sta
           ? `${unknown} of ${count(used.length, 'tool')} not known`
           : `${count(used.length, 'tool')} known`;
   const { settled } = program.reading;
-  const why = [settled.kind, settled.units, settled.dialect].map(item => item.why).filter(words => words !== '');
+  const why = [settled.kind, settled.units, settled.dialect]
+    .map(item => item.why)
+    .filter(words => words !== '');
   const tools = used.map(tool => `T${tool.number}: ${tool.from ? sourceWords(tool.from) : 'not known'}`);
   const errors = review.findings.filter(finding => finding.severity === 'error').length;
   return {

@@ -9,7 +9,9 @@ import { type FirstContact, firstContact } from './first-contact.ts';
 export function firstContactOf(review: Review, used: ToolReview): FirstContact {
   const { program } = review;
   const { tool } = used;
-  const error = review.findings.find(f => f.severity === 'error' && (f.tool === undefined || f.tool === used.number));
+  const error = review.findings.find(
+    f => f.severity === 'error' && (f.tool === undefined || f.tool === used.number),
+  );
   const workholding = program.sheet?.workholding;
   return firstContact({
     kind: tool?.kind?.value ?? 'other',

@@ -1,14 +1,14 @@
-import { KIND, STEP_KINDS } from '../rs274/steps.ts';
-import type { OriginFrom } from '../setup/known.ts';
 import { firstContactOf } from '../proveout/of-tool.ts';
+import { extentsOf } from '../review/extents.ts';
 import { type LineFacts, lineFacts, type Span } from '../review/facts.ts';
 import type { Finding, SilencedFinding } from '../review/finding.ts';
-import { extentsOf } from '../review/extents.ts';
 import { operationsOf } from '../review/operations.ts';
 import type { Review } from '../review/review.ts';
 import { programTimes } from '../review/times.ts';
 import { rangeOf, type ToolReview } from '../review/tool-review.ts';
 import { effectiveTeeth } from '../review/working.ts';
+import { KIND, STEP_KINDS } from '../rs274/steps.ts';
+import type { OriginFrom } from '../setup/known.ts';
 
 export const SCHEMA = 1;
 
@@ -79,7 +79,12 @@ function toolJson(review: Review, tool: ToolReview): Json {
     surface_speed_m_min: tool.surface_speed_m_min,
     window:
       tool.window && (chip || speed || feed)
-        ? { chip_load_mm: chip, feed_per_rev_mm: feed, surface_speed_m_min: speed, source: tool.window.source }
+        ? {
+            chip_load_mm: chip,
+            feed_per_rev_mm: feed,
+            surface_speed_m_min: speed,
+            source: tool.window.source,
+          }
         : undefined,
   };
 }

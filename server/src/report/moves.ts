@@ -1,8 +1,8 @@
-import { KIND, RUN, STEP_FLAG, STEP_KINDS } from '../rs274/steps.ts';
-import type { StepCursor } from '../rs274/index.ts';
 import { edgeFacts } from '../review/facts.ts';
 import { stepMinutes } from '../review/parts.ts';
 import type { Program } from '../review/program.ts';
+import type { StepCursor } from '../rs274/index.ts';
+import { KIND, RUN, STEP_FLAG, STEP_KINDS } from '../rs274/steps.ts';
 
 type Json = Record<string, unknown>;
 const CUTS = new Set<number>([KIND.feed, KIND.arc, KIND.thread, KIND.tap]);
@@ -61,7 +61,10 @@ function position(x: number, y: number, z: number, rotary?: StepCursor): Json {
   if (Number.isFinite(x)) place.x = x;
   if (Number.isFinite(y)) place.y = y;
   if (Number.isFinite(z)) place.z = z;
-  if (rotary) ROTARY.forEach((axis, i) => { if (Number.isFinite(rotary.rotary(i))) place[axis] = rotary.rotary(i); });
+  if (rotary)
+    ROTARY.forEach((axis, i) => {
+      if (Number.isFinite(rotary.rotary(i))) place[axis] = rotary.rotary(i);
+    });
   return place;
 }
 

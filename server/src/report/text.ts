@@ -17,9 +17,12 @@ export interface TextOptions {
 /** The review as readable columns. */
 export function reviewText(review: Review, options: TextOptions): string {
   const blocks = [head(review, options.path), toolTable(review)];
-  if (review.findings.length > 0) blocks.push(review.findings.map(f => findingLine(f, options.path)).join('\n'));
+  if (review.findings.length > 0)
+    blocks.push(review.findings.map(f => findingLine(f, options.path)).join('\n'));
   if (review.silenced.length > 0)
-    blocks.push(['Silenced:', ...review.silenced.map(f => `  line ${f.line + 1}  ${f.code}: ${f.reason}`)].join('\n'));
+    blocks.push(
+      ['Silenced:', ...review.silenced.map(f => `  line ${f.line + 1}  ${f.code}: ${f.reason}`)].join('\n'),
+    );
   blocks.push(verdict(review), CAUTION_BLOCK);
   if (options.lines) blocks.unshift(listing(review, options.lines.from, options.lines.to));
   return `${blocks.filter(block => block !== '').join('\n\n')}\n`;
@@ -29,7 +32,8 @@ const CAUTION_BLOCK = wrap(CAUTION, 100);
 
 function head(review: Review, path: string): string {
   const times = programTimes(review);
-  const time = times.time_s === undefined ? 'time not known' : `${formatTime(times.time_s)} at programmed feed`;
+  const time =
+    times.time_s === undefined ? 'time not known' : `${formatTime(times.time_s)} at programmed feed`;
   const quote = times.quoted_s === undefined ? '' : `, quoted ${formatTime(times.quoted_s)}`;
   const lines = count(review.program.lineCount, 'line');
   return `${path}\n${settledWords(review.program)}, ${lines}, ${time}${quote}`;
@@ -39,7 +43,9 @@ function toolTable(review: Review): string {
   const { program } = review;
   const used = review.tools.filter(tool => tool.number >= 0);
   if (used.length === 0) return 'No tool is called in this program.';
-  const rows = [['tool', 'what it is', 'known from', 'feed at the edge', 'surface speed', 'time', 'first contact']];
+  const rows = [
+    ['tool', 'what it is', 'known from', 'feed at the edge', 'surface speed', 'time', 'first contact'],
+  ];
   for (const tool of used) {
     const contact = firstContactOf(review, tool);
     rows.push([
@@ -63,13 +69,19 @@ export function findingLine(finding: Finding, path: string): string {
 
 /** What stands against the program, what was not checked. */
 export function verdict(review: Pick<Review, 'findings' | 'not_checked' | 'complete'>): string {
-  const counts = SEVERITIES.map(severity => ({ severity, n: review.findings.filter(f => f.severity === severity).length }));
+  const counts = SEVERITIES.map(severity => ({
+    severity,
+    n: review.findings.filter(f => f.severity === severity).length,
+  }));
   const errors = counts[0].n;
-  const rest = counts.filter(c => c.n > 0).map(c => (c.severity === 'information' ? `${c.n} information` : count(c.n, c.severity)));
+  const rest = counts
+    .filter(c => c.n > 0)
+    .map(c => (c.severity === 'information' ? `${c.n} information` : count(c.n, c.severity)));
   const lines = [errors === 0 ? NOTHING_FOUND : `${count(errors, 'error')} found.`];
   if (rest.length > 0) lines[0] += ` ${rest.join(', ')}.`;
   if (!review.complete) lines.push('The review is incomplete: a bound was reached before the program ended.');
-  if (review.not_checked.length > 0) lines.push('Not checked:', ...review.not_checked.map(why => wrap(`- ${why}`, 100, '  ')));
+  if (review.not_checked.length > 0)
+    lines.push('Not checked:', ...review.not_checked.map(why => wrap(`- ${why}`, 100, '  ')));
   return lines.join('\n');
 }
 

@@ -47,7 +47,8 @@ export function toolWords(tool: ToolKnown | undefined, units: ShownUnits): strin
   const words: string[] = [];
   if (tool.diameter_mm) words.push(formatQuantity('length_mm', tool.diameter_mm.value, units));
   if (tool.kind) words.push(kindWords(tool.kind.value));
-  if (tool.nose_radius_mm) words.push(`nose ${formatQuantity('length_mm', tool.nose_radius_mm.value, units)}`);
+  if (tool.nose_radius_mm)
+    words.push(`nose ${formatQuantity('length_mm', tool.nose_radius_mm.value, units)}`);
   const teeth = tool.teeth ? effectiveTeeth(tool) : undefined;
   const head = words.join(' ');
   if (teeth !== undefined) return `${head}, ${teeth} ${teeth === 1 ? 'tooth' : 'teeth'}`;
@@ -55,7 +56,11 @@ export function toolWords(tool: ToolKnown | undefined, units: ShownUnits): strin
 }
 
 /** Least and most of a quantity: one number when they are the same as shown. */
-export function spanWords(name: Parameters<typeof formatQuantity>[0], span: Span | undefined, units: ShownUnits): string {
+export function spanWords(
+  name: Parameters<typeof formatQuantity>[0],
+  span: Span | undefined,
+  units: ShownUnits,
+): string {
   if (!span) return '';
   const low = formatQuantity(name, span[0], units);
   const high = formatQuantity(name, span[1], units);
@@ -67,6 +72,7 @@ export function spanWords(name: Parameters<typeof formatQuantity>[0], span: Span
 /** Chip load where the teeth are known, else feed per revolution. */
 export function feedWords(used: ToolReview, units: ShownUnits): string {
   const kind = used.tool?.kind?.value;
-  if (used.chip_load_mm && !isFedPerRevolution(kind)) return spanWords('chip_load_mm', used.chip_load_mm, units);
+  if (used.chip_load_mm && !isFedPerRevolution(kind))
+    return spanWords('chip_load_mm', used.chip_load_mm, units);
   return spanWords('feed_per_rev_mm', used.feed_per_rev_mm, units);
 }

@@ -13,8 +13,16 @@ export function count(number: number, noun: string): string {
 /** Columns padded to equal width, two blanks between; the last is not padded. */
 export function columns(rows: readonly (readonly string[])[]): string[] {
   const widths: number[] = [];
-  for (const row of rows) row.forEach((cell, i) => { widths[i] = Math.max(widths[i] ?? 0, cell.length); });
-  return rows.map(row => row.map((cell, i) => (i === row.length - 1 ? cell : cell.padEnd(widths[i]))).join('  ').trimEnd());
+  for (const row of rows)
+    row.forEach((cell, i) => {
+      widths[i] = Math.max(widths[i] ?? 0, cell.length);
+    });
+  return rows.map(row =>
+    row
+      .map((cell, i) => (i === row.length - 1 ? cell : cell.padEnd(widths[i])))
+      .join('  ')
+      .trimEnd(),
+  );
 }
 
 /** Text broken at blanks so that no line is longer than `width`. */

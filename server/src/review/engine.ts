@@ -20,13 +20,18 @@ export interface EngineResult {
  * `not_checked`; what rests on assumed values is at most information; what another finding explains is
  * dropped.
  */
-export function runRules(rules: readonly Rule[], program: Program, options: EngineOptions = {}): EngineResult {
+export function runRules(
+  rules: readonly Rule[],
+  program: Program,
+  options: EngineOptions = {},
+): EngineResult {
   const findings: Finding[] = [];
   const gaps = new Gaps();
   for (const rule of rules) {
     const set = options.severities?.[rule.code];
     if (set === 'off') continue;
-    const add = (use: ToolUse | undefined) => (report: Report) => findings.push(finish(rule, use, report, set));
+    const add = (use: ToolUse | undefined) => (report: Report) =>
+      findings.push(finish(rule, use, report, set));
     const missing = missingNeeds(
       rule.needs.filter(need => !need.startsWith('tool.')),
       program,
@@ -117,14 +122,18 @@ function dropExplained(rules: readonly Rule[], findings: Finding[]): Finding[] {
   const explained = new Set<string>();
   const byCode = new Map(rules.map(rule => [rule.code, rule]));
   for (const finding of findings) {
-    for (const code of byCode.get(finding.code)?.explains ?? []) explained.add(`${code} ${finding.tool ?? ''}`);
+    for (const code of byCode.get(finding.code)?.explains ?? [])
+      explained.add(`${code} ${finding.tool ?? ''}`);
   }
   return findings.filter(f => !explained.has(`${f.code} ${f.tool ?? ''}`));
 }
 
 /** What could not be checked, gathered by tool and by what is missing. */
 class Gaps {
-  private readonly entries = new Map<string, { tool: number | undefined; needs: readonly string[]; titles: string[] }>();
+  private readonly entries = new Map<
+    string,
+    { tool: number | undefined; needs: readonly string[]; titles: string[] }
+  >();
 
   add(use: ToolUse | undefined, needs: readonly (keyof typeof NEED_WORDS)[], title: string): void {
     const words = needs.map(need => NEED_WORDS[need]);

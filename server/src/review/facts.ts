@@ -16,7 +16,8 @@ export interface EdgeFacts {
   surface_speed_m_min: number;
 }
 
-const nanIfAbsent = (value: number | { absent: string }): number => (isAbsent(value) ? Number.NaN : (value as number));
+const nanIfAbsent = (value: number | { absent: string }): number =>
+  isAbsent(value) ? Number.NaN : (value as number);
 
 /** Feed, spindle, chip load and surface speed of a run for a tool while the edge is at X (mm, lathe radius). */
 export function edgeFacts(

@@ -21,7 +21,10 @@ export function joinSameCause(findings: readonly Finding[]): Finding[] {
       joined.push(first);
       continue;
     }
-    const related = [...(first.related ?? []), ...rest.slice(0, RELATED_CAP).map(f => ({ line: f.line, message: f.message }))];
+    const related = [
+      ...(first.related ?? []),
+      ...rest.slice(0, RELATED_CAP).map(f => ({ line: f.line, message: f.message })),
+    ];
     const count = rest.length === 1 ? 'one more place' : `${rest.length} more places`;
     joined.push({ ...first, message: `${first.message} The same at ${count}.`, related });
   }

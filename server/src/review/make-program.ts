@@ -10,11 +10,11 @@ import {
   toolComments,
   toolsOf,
 } from '../setup/index.ts';
-import type { Place } from './finding.ts';
 import { bareComment } from './comment-text.ts';
+import type { Place } from './finding.ts';
 import { joinParts, type Part, partsOf } from './parts.ts';
-import { shopMaterials } from './shop-materials.ts';
 import type { Program, WordAt } from './program.ts';
+import { shopMaterials } from './shop-materials.ts';
 import { toolUses } from './tool-use.ts';
 
 /** What a person wrote beside the program, and how they want numbers shown. */
@@ -38,15 +38,19 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
   const { settled } = reading;
   const cribs = knowledge.cribs ?? [];
   const { sheet } = knowledge;
-  const kind = settled.kind.value === 'mill' || settled.kind.value === 'lathe' ? settled.kind.value : undefined;
+  const kind =
+    settled.kind.value === 'mill' || settled.kind.value === 'lathe' ? settled.kind.value : undefined;
   const known = knowledge.machine ?? machineOf(sheet, cribs, { kind });
   const units = settled.units.how === 'unknown' ? undefined : settled.units.value;
   const parts = joinParts(partsByStretch(reading));
-  const tools = knownTools(reading, parts, knowledge, known, units);
+  const tools = knownTools(reading, parts, knowledge, known, units, kind);
   const materialName = sheet?.workpiece?.material;
   const materialFound =
     materialName &&
-    findMaterial(materialName.value, { hardness: sheet?.workpiece?.hardness?.value, materials: shopMaterials(cribs) });
+    findMaterial(materialName.value, {
+      hardness: sheet?.workpiece?.hardness?.value,
+      materials: shopMaterials(cribs),
+    });
   const material = materialFound?.kind === 'found' ? materialFound.material : undefined;
   const windows = new Map<number, Window | undefined>();
   const words = wordCache(reading);
@@ -77,7 +81,9 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
     words,
     wordPlace(line, letter, value) {
       const word = words(line).find(w => w.letter === letter && (value === undefined || w.value === value));
-      return word ? { line, column: word.start, end_line: line, end_column: word.end } : blockPlace(reading, line);
+      return word
+        ? { line, column: word.start, end_line: line, end_column: word.end }
+        : blockPlace(reading, line);
     },
     blockPlace: line => blockPlace(reading, line),
     lineOfWord(letter, from) {
@@ -113,6 +119,7 @@ function knownTools(
   knowledge: Knowledge,
   machine: MachineKnown,
   units: 'inch' | 'mm' | undefined,
+  kind: 'mill' | 'lathe' | undefined,
 ): Map<number, ToolKnown> {
   const changes = toolChanges(reading).filter(change => change.tool >= 0);
   const numbers = new Set(changes.map(change => change.tool));
@@ -128,9 +135,15 @@ function knownTools(
   const read = toolComments(
     said,
     changes.map(change => ({ line: change.line + 1, tool: change.tool })),
-    { units },
+    { units, machine: kind },
   );
-  return toolsOf({ tools: [...numbers], sheet: knowledge.sheet, cribs: knowledge.cribs, comments: read, machine });
+  return toolsOf({
+    tools: [...numbers],
+    sheet: knowledge.sheet,
+    cribs: knowledge.cribs,
+    comments: read,
+    machine,
+  });
 }
 
 function windowOf(tool: ToolKnown | undefined, program: Program): Window | undefined {
@@ -172,7 +185,8 @@ function wordCache(reading: Reading): (line: number) => readonly WordAt[] {
   let words: readonly WordAt[] = [];
   return line => {
     if (line !== held) {
-      words = line >= 0 && line < reading.text.lineCount ? blockAt(reading.text, line, reading.settled).words : [];
+      words =
+        line >= 0 && line < reading.text.lineCount ? blockAt(reading.text, line, reading.settled).words : [];
       held = line;
     }
     return words;
@@ -193,7 +207,11 @@ function rapidSeconds(machine: MachineKnown, step: StepCursor): number {
   if (rapid === undefined) return Number.NaN;
   if (typeof rapid === 'number') return (60 * step.length_mm) / rapid;
   let seconds = 0;
-  for (const [axis, way] of [['x', step.x - step.x0], ['y', step.y - step.y0], ['z', step.z - step.z0]] as const) {
+  for (const [axis, way] of [
+    ['x', step.x - step.x0],
+    ['y', step.y - step.y0],
+    ['z', step.z - step.z0],
+  ] as const) {
     if (way === 0) continue;
     const speed = rapid.get(axis);
     if (speed === undefined) return Number.NaN;

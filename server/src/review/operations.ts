@@ -1,7 +1,7 @@
 import { comments } from '../rs274/index.ts';
 import { bareComment } from './comment-text.ts';
-import { readSilence } from './silence.ts';
 import type { Program } from './program.ts';
+import { readSilence } from './silence.ts';
 
 const COMMENTS_READ = 20_000;
 

@@ -1,4 +1,4 @@
-import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type RunField, type StepTable } from '../rs274/steps.ts';
+import { KIND, RUN, RUN_WIDTH, type RunField, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
 
 /** Where a stretch begins: the position its first step starts from (mm, NaN not known). */
 export interface Start {
@@ -175,7 +175,7 @@ export function partsOf(table: StepTable, start: Start, firstLine: number): Part
 
 /** Way along an axis; an axis that stays unknown throughout counts as standing still. */
 function way(from: number, to: number): number {
-  return from !== from && to !== to ? 0 : to - from;
+  return Number.isNaN(from) && Number.isNaN(to) ? 0 : to - from;
 }
 
 function addCut(
@@ -215,12 +215,12 @@ function addCut(
 }
 
 function stretchBox(part: Part, axis: 0 | 1 | 2, value: number): void {
-  if (!(part.low[axis] <= value) && value === value) part.low[axis] = value;
-  if (!(part.high[axis] >= value) && value === value) part.high[axis] = value;
+  if (!(part.low[axis] <= value) && !Number.isNaN(value)) part.low[axis] = value;
+  if (!(part.high[axis] >= value) && !Number.isNaN(value)) part.high[axis] = value;
 }
 
 function sameRun(a: Float64Array, b: Float64Array): boolean {
-  for (let i = 0; i < RUN_WIDTH; i++) if (a[i] !== b[i] && (a[i] === a[i] || b[i] === b[i])) return false;
+  for (let i = 0; i < RUN_WIDTH; i++) if (a[i] !== b[i] && !(Number.isNaN(a[i]) && Number.isNaN(b[i]))) return false;
   return true;
 }
 
@@ -236,7 +236,7 @@ export function joinParts(stretches: Iterable<readonly Part[]>): Part[] {
         own = false;
         continue;
       }
-      const target = own ? last : { ...last, low: [...last.low], high: [...last.high] } as Part;
+      const target = own ? last : ({ ...last, low: [...last.low], high: [...last.high] } as Part);
       joined[joined.length - 1] = target;
       own = true;
       addPart(target, part);

@@ -1,9 +1,9 @@
 import type { Material, MaterialFound, MaterialNotFound, Window } from '../materials/index.ts';
-import type { Problem } from '../rs274/problems.ts';
 import type { Reading, StepCursor } from '../rs274/index.ts';
-import type { Crib, SetupSheet } from '../setup/sheet.ts';
-import type { Machine } from '../setup/machine-keys.ts';
+import type { Problem } from '../rs274/problems.ts';
 import type { Known } from '../setup/known.ts';
+import type { Machine } from '../setup/machine-keys.ts';
+import type { Crib, SetupSheet } from '../setup/sheet.ts';
 import type { ToolKnown } from '../setup/tools.ts';
 import type { LineFacts } from './facts.ts';
 import type { Place, Severity } from './finding.ts';

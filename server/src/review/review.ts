@@ -1,12 +1,12 @@
 import type { Reading } from '../rs274/index.ts';
-import { runRules, type EngineOptions } from './engine.ts';
-import { joinSameCause } from './join-causes.ts';
+import { type EngineOptions, runRules } from './engine.ts';
 import { byHarm, type Finding, type SilencedFinding } from './finding.ts';
-import { makeProgram, type Knowledge } from './make-program.ts';
+import { joinSameCause } from './join-causes.ts';
+import { type Knowledge, makeProgram } from './make-program.ts';
 import type { Program } from './program.ts';
 import { rules } from './rules/index.ts';
-import { silencesOf } from './silences-of.ts';
 import { applySilences } from './silence.ts';
+import { silencesOf } from './silences-of.ts';
 import { type ToolReview, toolReviews } from './tool-review.ts';
 
 /** All that is known about one program. Every surface reads this. */
@@ -39,7 +39,8 @@ export function makeReview(reading: Reading, knowledge: Knowledge, options: Engi
 function readingGaps(reading: Reading): string[] {
   const gaps = new Map<string, string>();
   for (const problem of reading.problems()) {
-    if (problem.code === 'not-followed' && !gaps.has(problem.message)) gaps.set(problem.message, `line ${problem.line + 1}: ${problem.message}`);
+    if (problem.code === 'not-followed' && !gaps.has(problem.message))
+      gaps.set(problem.message, `line ${problem.line + 1}: ${problem.message}`);
   }
   return [...gaps.values()];
 }

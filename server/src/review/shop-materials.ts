@@ -5,7 +5,9 @@ const held = new WeakMap<Crib, readonly Material[]>();
 
 /** The known materials with those of the cribs on top; the nearest crib wins. */
 export function shopMaterials(cribs: readonly Crib[]): readonly Material[] {
-  return cribs.toReversed().reduce<readonly Material[]>((known, crib) => withCrib(crib, known), builtInMaterials);
+  return cribs
+    .toReversed()
+    .reduce<readonly Material[]>((known, crib) => withCrib(crib, known), builtInMaterials);
 }
 
 function withCrib(crib: Crib, known: readonly Material[]): readonly Material[] {

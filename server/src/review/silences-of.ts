@@ -12,10 +12,20 @@ export function silencesOf(program: Program): Silence[] {
   for (const comment of comments(program.reading.text)) {
     const read = readSilence(bareComment(comment.text));
     if (!read) continue;
-    found.push({ ...read, ...scope(program, comment.line), line: comment.line, column: comment.start, end_column: comment.end });
+    found.push({
+      ...read,
+      ...scope(program, comment.line),
+      line: comment.line,
+      column: comment.start,
+      end_column: comment.end,
+    });
   }
   for (const entry of program.sheet?.silence ?? []) {
-    found.push({ code: entry.code, reason: entry.reason, ...(entry.tool !== undefined ? { tool: entry.tool } : {}) });
+    found.push({
+      code: entry.code,
+      reason: entry.reason,
+      ...(entry.tool !== undefined ? { tool: entry.tool } : {}),
+    });
   }
   return found;
 }

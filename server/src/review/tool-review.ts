@@ -3,7 +3,7 @@ import type { Window } from '../materials/index.ts';
 import { KIND } from '../rs274/steps.ts';
 import type { OriginFrom } from '../setup/known.ts';
 import type { ToolKnown } from '../setup/tools.ts';
-import { edgeFacts, type Span } from './facts.ts';
+import { type EdgeFacts, edgeFacts, type Span } from './facts.ts';
 import type { Part } from './parts.ts';
 import type { Program } from './program.ts';
 import type { ToolUse } from './tool-use.ts';
@@ -25,6 +25,8 @@ export interface ToolReview {
   surface_speed_m_min: Span | undefined;
   feed_per_rev_mm: Span | undefined;
   window: Window | undefined;
+  /** At the feed and speed that most of the tool's cutting length runs with; undefined when it never cuts. */
+  main: EdgeFacts | undefined;
 }
 
 const LOCKED = (1 << KIND.thread) | (1 << KIND.tap);
@@ -48,7 +50,12 @@ function toolReview(number: number, uses: ToolUse[], program: Program): ToolRevi
   const untimed = sum(use => use.untimed) > 0;
   const rapid_s = program.rapidSecondsOf(sum(use => use.rapid_length_mm));
   const span = (quantity: 'chip_load_mm' | 'surface_speed_m_min' | 'feed_per_rev_mm') =>
-    spanOf(uses.flatMap(use => use.parts), tool, program, quantity);
+    spanOf(
+      uses.flatMap(use => use.parts),
+      tool,
+      program,
+      quantity,
+    );
   return {
     number,
     tool,
@@ -57,13 +64,30 @@ function toolReview(number: number, uses: ToolUse[], program: Program): ToolRevi
     first_line: uses[0].change_line,
     last_line: Math.max(...uses.map(use => use.last_line)),
     cut_time_s: untimed ? undefined : cut_s,
-    time_s: untimed ? undefined : cut_s + 60 * sum(use => use.dwell_min) + (Number.isFinite(rapid_s) ? rapid_s : 0),
+    time_s: untimed
+      ? undefined
+      : cut_s + 60 * sum(use => use.dwell_min) + (Number.isFinite(rapid_s) ? rapid_s : 0),
     cut_length_mm: sum(use => use.cut_length_mm),
     chip_load_mm: span('chip_load_mm'),
     surface_speed_m_min: span('surface_speed_m_min'),
     feed_per_rev_mm: span('feed_per_rev_mm'),
     window: program.window(number),
+    main: mainFacts(uses, tool, program),
   };
+}
+
+function mainFacts(
+  uses: readonly ToolUse[],
+  tool: ToolKnown | undefined,
+  program: Program,
+): EdgeFacts | undefined {
+  let longest: Part | undefined;
+  for (const use of uses) {
+    for (const part of use.parts) {
+      if (part.cut_steps > 0 && (!longest || part.cut_length_mm > longest.cut_length_mm)) longest = part;
+    }
+  }
+  return longest && edgeFacts(longest.run, tool, program.kind, longest.most_x_mm / 2);
 }
 
 function sourceOf(tool: ToolKnown | undefined): OriginFrom | undefined {

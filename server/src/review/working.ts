@@ -4,14 +4,50 @@ import type { ToolKnown } from '../setup/tools.ts';
 
 export type MachineKind = 'mill' | 'lathe';
 
-const SINGLE_POINT: ReadonlySet<ToolKind> = new Set(['bore', 'turn', 'bore-bar', 'groove', 'part-off', 'thread-turn']);
+const SINGLE_POINT: ReadonlySet<ToolKind> = new Set([
+  'bore',
+  'turn',
+  'bore-bar',
+  'groove',
+  'part-off',
+  'thread-turn',
+]);
 const TURNS_ITS_OWN_DIAMETER: ReadonlySet<ToolKind> = new Set([
-  'drill', 'spot-drill', 'center-drill', 'reamer', 'tap', 'end-mill', 'ball-mill', 'bull-mill', 'face-mill', 'chamfer-mill', 'slot-mill', 'thread-mill',
+  'drill',
+  'spot-drill',
+  'center-drill',
+  'reamer',
+  'tap',
+  'end-mill',
+  'ball-mill',
+  'bull-mill',
+  'face-mill',
+  'chamfer-mill',
+  'slot-mill',
+  'thread-mill',
 ]);
 const FEED_PER_REV: ReadonlySet<ToolKind> = new Set([
-  'drill', 'spot-drill', 'center-drill', 'reamer', 'tap', 'bore', 'turn', 'bore-bar', 'groove', 'part-off', 'thread-turn',
+  'drill',
+  'spot-drill',
+  'center-drill',
+  'reamer',
+  'tap',
+  'bore',
+  'turn',
+  'bore-bar',
+  'groove',
+  'part-off',
+  'thread-turn',
 ]);
-const MILLS: ReadonlySet<ToolKind> = new Set(['end-mill', 'ball-mill', 'bull-mill', 'face-mill', 'chamfer-mill', 'slot-mill', 'thread-mill']);
+const MILLS: ReadonlySet<ToolKind> = new Set([
+  'end-mill',
+  'ball-mill',
+  'bull-mill',
+  'face-mill',
+  'chamfer-mill',
+  'slot-mill',
+  'thread-mill',
+]);
 
 /** True for tools that cut with one edge: the feed per revolution is their chip load. */
 export function isSinglePoint(kind: ToolKind | undefined): boolean {
@@ -44,7 +80,11 @@ export function effectiveTeeth(tool: ToolKnown | undefined): number | undefined 
  * Diameter that the surface speed belongs to: the work's on a lathe (2 |X|), the tool's on a mill and for tools
  * on the centre line of a lathe. NaN when not known.
  */
-export function workingDiameter(tool: ToolKnown | undefined, machine: MachineKind | undefined, x_mm: number): number {
+export function workingDiameter(
+  tool: ToolKnown | undefined,
+  machine: MachineKind | undefined,
+  x_mm: number,
+): number {
   const kind = tool?.kind?.value;
   if (machine === 'lathe' && !(kind && TURNS_ITS_OWN_DIAMETER.has(kind))) {
     return kind === undefined && x_mm === 0 ? Number.NaN : 2 * Math.abs(x_mm);

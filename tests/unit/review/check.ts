@@ -16,14 +16,21 @@ export function splitMarks(text: string): { program: string; marks: Mark[] } {
   for (const line of text.split('\n')) {
     if (/^\s*\^+[\s^]*$/.test(line) && lines.length > 0) {
       for (const match of line.matchAll(/\^+/g))
-        marks.push({ line: lines.length - 1, column: match.index, end_column: match.index + match[0].length });
+        marks.push({
+          line: lines.length - 1,
+          column: match.index,
+          end_column: match.index + match[0].length,
+        });
     } else lines.push(line);
   }
   return { program: lines.join('\n'), marks };
 }
 
 /** Reviews program text with a setup sheet given as text. */
-export function reviewText(program: string, given: Pick<RuleCase, 'sheet' | 'options'> & { crib?: string } = {}): Review {
+export function reviewText(
+  program: string,
+  given: Pick<RuleCase, 'sheet' | 'options'> & { crib?: string } = {},
+): Review {
   return openJob({
     bytes: new TextEncoder().encode(program),
     name: 'case.nc',

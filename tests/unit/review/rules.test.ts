@@ -15,7 +15,8 @@ describe('rules', () => {
       it('says what it is, why it hurts, what to do, when it is fine, and where it is from', () => {
         for (const key of SENTENCES) assert.notEqual(rule[key].trim(), '', key);
         assert.match(rule.code, /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
-        for (const code of rule.explains ?? []) assert.ok(ruleFor(code), `explains ${code}, which is no rule`);
+        for (const code of rule.explains ?? [])
+          assert.ok(ruleFor(code), `explains ${code}, which is no rule`);
       });
       it('has a case that must be flagged and two that must stay silent', () => {
         assert.ok(rule.flagged.length >= 1, 'flagged');
@@ -34,9 +35,13 @@ describe('rules', () => {
             const hit = places.find(
               place =>
                 place.line === mark.line &&
-                (!('column' in place) || (place.column === mark.column && place.end_column === mark.end_column)),
+                (!('column' in place) ||
+                  (place.column === mark.column && place.end_column === mark.end_column)),
             );
-            assert.ok(hit, `nothing at line ${mark.line + 1}, columns ${mark.column + 1} to ${mark.end_column + 1}; found ${JSON.stringify(found)}`);
+            assert.ok(
+              hit,
+              `nothing at line ${mark.line + 1}, columns ${mark.column + 1} to ${mark.end_column + 1}; found ${JSON.stringify(found)}`,
+            );
           }
           assert.equal(places.length, marks.length, JSON.stringify(found, null, 1));
         });

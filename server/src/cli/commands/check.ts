@@ -9,7 +9,13 @@ import { say, visible, writeResult } from '../output.ts';
 import { programFiles } from '../programs.ts';
 
 const options: readonly OptionRow[] = [
-  { name: 'format', type: 'string', value: 'text|json', values: ['text', 'json'], means: 'how it is written; text by default' },
+  {
+    name: 'format',
+    type: 'string',
+    value: 'text|json',
+    values: ['text', 'json'],
+    means: 'how it is written; text by default',
+  },
   {
     name: 'fail-on',
     type: 'string',
@@ -17,7 +23,12 @@ const options: readonly OptionRow[] = [
     values: ['error', 'warning', 'information', 'never'],
     means: 'ends with 1 when a finding is at or above it; error by default',
   },
-  { name: 'shard', type: 'string', value: 'I/N', means: 'only the I-th of N parts of the files, counted from 1' },
+  {
+    name: 'shard',
+    type: 'string',
+    value: 'I/N',
+    means: 'only the I-th of N parts of the files, counted from 1',
+  },
   { name: 'jobs', type: 'string', value: 'N', means: 'how many files are worked on at a time' },
   { name: 'all', type: 'boolean', means: 'in folders, look at the content of files with other endings too' },
 ];
@@ -86,6 +97,7 @@ function shard(files: string[], text: string | undefined): string[] {
   const match = /^(\d{1,4})\/(\d{1,4})$/.exec(text);
   const index = Number(match?.[1]);
   const parts = Number(match?.[2]);
-  if (!match || index < 1 || index > parts) throw new UsageError(`--shard takes I/N with I from 1 to N, not '${text}'`);
+  if (!match || index < 1 || index > parts)
+    throw new UsageError(`--shard takes I/N with I from 1 to N, not '${text}'`);
   return files.filter((_, i) => i % parts === index - 1);
 }

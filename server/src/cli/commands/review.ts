@@ -6,7 +6,13 @@ import { type Loaded, load } from '../load.ts';
 import { say, visible, writeFileWhole, writeResult } from '../output.ts';
 
 const options: readonly OptionRow[] = [
-  { name: 'format', type: 'string', value: 'text|json', values: ['text', 'json'], means: 'how it is written; text by default' },
+  {
+    name: 'format',
+    type: 'string',
+    value: 'text|json',
+    values: ['text', 'json'],
+    means: 'how it is written; text by default',
+  },
   { name: 'lines', type: 'string', value: 'A-B', means: 'lists these lines of the program first' },
   { name: 'facts', type: 'boolean', means: 'facts of each line as JSON lines instead of the review' },
   { name: 'out', type: 'string', value: 'FILE', means: 'writes to a file' },
@@ -51,7 +57,8 @@ function lineRange(text: string | undefined): { from: number; to: number } | und
   const match = /^(\d{1,9})(?:-(\d{1,9}))?$/.exec(text);
   const from = Number(match?.[1]);
   const to = Number(match?.[2] ?? match?.[1]);
-  if (!match || from < 1 || to < from) throw new UsageError(`--lines takes a range such as 10-20, not '${text}'`);
+  if (!match || from < 1 || to < from)
+    throw new UsageError(`--lines takes a range such as 10-20, not '${text}'`);
   return { from, to };
 }
 

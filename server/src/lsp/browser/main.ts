@@ -1,8 +1,4 @@
-import {
-  BrowserMessageReader,
-  BrowserMessageWriter,
-  createConnection,
-} from 'vscode-languageserver/browser';
+import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { serve } from '../serve.ts';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;

@@ -1,5 +1,5 @@
-import { newSheet, setValue } from '../../setup/index.ts';
 import { DIALECTS } from '../../rs274/index.ts';
+import { newSheet, setValue } from '../../setup/index.ts';
 import type { ServerCommand } from './command.ts';
 import { programFacts } from './program-facts.ts';
 import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
@@ -36,6 +36,12 @@ export const chooseDialect: ServerCommand = {
     const uri = sheetUri(context);
     const name = uri.slice(uri.lastIndexOf('/') + 1);
     const { text, isNew } = await textOf(context, uri, () => newSheet(programFacts(review, name)));
-    return editAnswer(uri, text, isNew, setValue(text, ['machine', 'dialect'], chosen), `Read this program as ${chosen}`);
+    return editAnswer(
+      uri,
+      text,
+      isNew,
+      setValue(text, ['machine', 'dialect'], chosen),
+      `Read this program as ${chosen}`,
+    );
   },
 };

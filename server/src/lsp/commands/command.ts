@@ -1,5 +1,5 @@
-import type { Answer, CommandParams } from '../protocol.ts';
 import type { Job } from '../jobs.ts';
+import type { Answer, CommandParams } from '../protocol.ts';
 import type { Server } from '../serve.ts';
 
 /** One command that the server answers, as the request `tapeproof/<name>`. */

@@ -1,6 +1,6 @@
-import { addTool, applyTextEdits, newSheet } from '../../setup/index.ts';
 import { toolWords } from '../../report/tool-words.ts';
-import { say, type ServerCommand } from './command.ts';
+import { addTool, applyTextEdits, newSheet } from '../../setup/index.ts';
+import { type ServerCommand, say } from './command.ts';
 import { programFacts } from './program-facts.ts';
 import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
 import { toolJson } from './tool-json.ts';
@@ -11,7 +11,9 @@ export const confirmAllTools: ServerCommand = {
   async run(context) {
     const { review } = context.job;
     const { shown } = review.program;
-    const open = review.tools.filter(tool => tool.number >= 0 && tool.tool && !tool.tool.confirmed && tool.from);
+    const open = review.tools.filter(
+      tool => tool.number >= 0 && tool.tool && !tool.tool.confirmed && tool.from,
+    );
     const [chosen] = context.params.args as [number[] | undefined];
     if (open.length === 0) return say('No tool is left to confirm.');
     if (!chosen) {
@@ -20,7 +22,14 @@ export const confirmAllTools: ServerCommand = {
         detail: tool.tool?.reading?.comments[0]?.text.trim() ?? '',
         value: tool.number,
       }));
-      return { do: 'ask', title: 'Tick the tools that are right', choices, many: true, request: 'confirmAllTools', args: [] };
+      return {
+        do: 'ask',
+        title: 'Tick the tools that are right',
+        choices,
+        many: true,
+        request: 'confirmAllTools',
+        args: [],
+      };
     }
     const uri = sheetUri(context);
     const name = uri.slice(uri.lastIndexOf('/') + 1);

@@ -1,12 +1,20 @@
 import { chipLoadFromFeedPerRev } from '../../cutting/feeds.ts';
-import { isAbsent } from '../../cutting/result.ts';
 import { formatQuantity } from '../../cutting/format.ts';
-import { addCalled, addTool, applyTextEdits, calledText, holdsSize, newSheet, setValue } from '../../setup/index.ts';
+import { isAbsent } from '../../cutting/result.ts';
 import { toolWords } from '../../report/tool-words.ts';
 import type { ToolReview } from '../../review/tool-review.ts';
 import { effectiveTeeth, isMillingCutter } from '../../review/working.ts';
+import {
+  addCalled,
+  addTool,
+  applyTextEdits,
+  calledText,
+  holdsSize,
+  newSheet,
+  setValue,
+} from '../../setup/index.ts';
 import type { Answer, Choice } from '../protocol.ts';
-import { type CommandContext, say, type ServerCommand } from './command.ts';
+import { type CommandContext, type ServerCommand, say } from './command.ts';
 import { programFacts } from './program-facts.ts';
 import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
 import { idFrom, toolJson } from './tool-json.ts';
@@ -30,7 +38,8 @@ export const confirmTool: ServerCommand = {
     if (!used) return say('No tool is in use at this line.');
     if (chosen) return confirm(context, used, chosen);
     const choices = choicesFor(context, used);
-    if (choices.length === 0) return say(`T${used.number} is known: ${toolWords(used.tool, job.review.program.shown)}.`);
+    if (choices.length === 0)
+      return say(`T${used.number} is known: ${toolWords(used.tool, job.review.program.shown)}.`);
     const what = used.tool?.reading?.comments[0]?.text;
     return {
       do: 'ask',
@@ -58,15 +67,24 @@ function toolAt({ job, line }: CommandContext): ToolReview | undefined {
 function choicesFor(context: CommandContext, used: ToolReview): Choice[] {
   const { program } = context.job.review;
   const { tool } = used;
-  const needsTeeth = effectiveTeeth(tool) === undefined && (tool?.kind === undefined || isMillingCutter(tool.kind.value));
+  const needsTeeth =
+    effectiveTeeth(tool) === undefined && (tool?.kind === undefined || isMillingCutter(tool.kind.value));
   const choices: Choice[] = [];
   if (needsTeeth) {
     for (const teeth of TOOTH_COUNTS) choices.push(toothChoice(context, used, teeth));
   } else if (tool && !tool.confirmed) {
     const words = toolWords(tool, program.shown);
     if (canBeCalled(used))
-      choices.push({ label: `Yes: ${words}`, description: 'remember it in the crib, for every later program that calls it so', value: { into: 'crib' } satisfies Chosen });
-    choices.push({ label: `Yes: ${words}`, description: 'for this program, in its setup sheet', value: { into: 'sheet' } satisfies Chosen });
+      choices.push({
+        label: `Yes: ${words}`,
+        description: 'remember it in the crib, for every later program that calls it so',
+        value: { into: 'crib' } satisfies Chosen,
+      });
+    choices.push({
+      label: `Yes: ${words}`,
+      description: 'for this program, in its setup sheet',
+      value: { into: 'sheet' } satisfies Chosen,
+    });
   }
   if (!tool?.confirmed) choices.push(...cribChoices(context, used));
   return choices;
@@ -92,7 +110,11 @@ function cribChoices({ job }: CommandContext, used: ToolReview): Choice[] {
     for (const [id, entry] of crib.tools ?? []) {
       const own = entry.diameter_mm?.value;
       if (diameter !== undefined && own !== undefined && Math.abs(own - diameter) > 0.01 * diameter) continue;
-      choices.push({ label: id, description: 'from the crib', value: { into: 'sheet', crib_tool: id } satisfies Chosen });
+      choices.push({
+        label: id,
+        description: 'from the crib',
+        value: { into: 'sheet', crib_tool: id } satisfies Chosen,
+      });
       if (choices.length >= 50) return choices;
     }
   }
@@ -107,7 +129,10 @@ function canBeCalled(used: ToolReview): boolean {
 
 async function confirm(context: CommandContext, used: ToolReview, chosen: Chosen): Promise<Answer> {
   const units = context.job.review.program.shown;
-  const entry = { ...toolJson(used.tool, units), ...(chosen.teeth !== undefined ? { teeth: chosen.teeth } : {}) };
+  const entry = {
+    ...toolJson(used.tool, units),
+    ...(chosen.teeth !== undefined ? { teeth: chosen.teeth } : {}),
+  };
   if (chosen.into === 'crib') return intoCrib(context, used, entry);
   const uri = sheetUri(context);
   const name = uri.slice(uri.lastIndexOf('/') + 1);
@@ -120,7 +145,11 @@ async function confirm(context: CommandContext, used: ToolReview, chosen: Chosen
   return editAnswer(uri, text, isNew, result, `Confirm T${number} in ${name}`);
 }
 
-async function intoCrib(context: CommandContext, used: ToolReview, entry: Record<string, string | number>): Promise<Answer> {
+async function intoCrib(
+  context: CommandContext,
+  used: ToolReview,
+  entry: Record<string, string | number>,
+): Promise<Answer> {
   const { job, server, params } = context;
   const crib = job.sheets.cribs[0];
   const uri = crib?.file ?? server.files.join(server.files.parent(params.uri) ?? params.uri, 'crib.json');
@@ -133,6 +162,11 @@ async function intoCrib(context: CommandContext, used: ToolReview, entry: Record
   const called = addCalled(withTool, id, comment);
   if ('why' in called) return editAnswer(uri, text, isNew, called, `Remember T${used.number}`);
   const whole = applyTextEdits(withTool, called.edits);
-  return editAnswer(uri, text, isNew, { edits: [{ offset: 0, length: text.length, text: whole }] }, `Remember "${calledText(comment)}" in the crib`);
+  return editAnswer(
+    uri,
+    text,
+    isNew,
+    { edits: [{ offset: 0, length: text.length, text: whole }] },
+    `Remember "${calledText(comment)}" in the crib`,
+  );
 }
-

@@ -6,4 +6,10 @@ import { openSetupSheet } from './open-setup-sheet.ts';
 import { sayBlock } from './say-block.ts';
 
 /** The one table of commands that the server answers. */
-export const serverCommands: readonly ServerCommand[] = [chooseDialect, confirmAllTools, confirmTool, openSetupSheet, sayBlock];
+export const serverCommands: readonly ServerCommand[] = [
+  chooseDialect,
+  confirmAllTools,
+  confirmTool,
+  openSetupSheet,
+  sayBlock,
+];

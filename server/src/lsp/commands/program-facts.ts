@@ -1,11 +1,13 @@
-import { known, type ProgramFacts } from '../../setup/index.ts';
 import type { Review } from '../../review/review.ts';
+import { known, type ProgramFacts } from '../../setup/index.ts';
 
 /** What a program itself says about its setup, for a new sheet. */
 export function programFacts(review: Review, program: string): ProgramFacts {
   const { settled } = review.program.reading;
   const read = <T>(item: { value: T; why: string; how: string }) =>
-    item.how === 'unknown' || item.how === 'likely' ? undefined : known(item.value, { from: 'program', where: item.why });
+    item.how === 'unknown' || item.how === 'likely'
+      ? undefined
+      : known(item.value, { from: 'program', where: item.why });
   return {
     program,
     units: read(settled.units),

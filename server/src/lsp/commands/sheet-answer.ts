@@ -13,13 +13,23 @@ export function sheetUri({ server, params }: CommandContext): string {
 }
 
 /** Text of a sheet or crib as it stands, or as it would begin. */
-export async function textOf(context: CommandContext, uri: string, begin: () => string): Promise<{ text: string; isNew: boolean }> {
+export async function textOf(
+  context: CommandContext,
+  uri: string,
+  begin: () => string,
+): Promise<{ text: string; isNew: boolean }> {
   const text = await context.server.files.text(uri);
   return text === undefined ? { text: begin(), isNew: true } : { text, isNew: false };
 }
 
 /** Edits of a JSON file as an answer; a file that is not there yet is made whole. */
-export function editAnswer(uri: string, text: string, isNew: boolean, result: EditResult, label: string): Answer {
+export function editAnswer(
+  uri: string,
+  text: string,
+  isNew: boolean,
+  result: EditResult,
+  label: string,
+): Answer {
   if ('why' in result) return say(`${label}: not done, ${result.why}.`, 'warning');
   if (result.edits.length === 0 && !isNew) return say(`${label}: it says so already.`);
   const document = TextDocument.create(uri, 'jsonc', 0, text);

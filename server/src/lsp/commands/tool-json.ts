@@ -10,7 +10,16 @@ const LENGTHS = [
   ['width_mm', 'width'],
   ['pitch_mm', 'pitch'],
 ] as const satisfies readonly (readonly [ToolProperty, string])[];
-const PLAIN = ['kind', 'teeth', 'point_angle_deg', 'hand', 'substrate', 'coating', 'insert', 'holder'] as const;
+const PLAIN = [
+  'kind',
+  'teeth',
+  'point_angle_deg',
+  'hand',
+  'substrate',
+  'coating',
+  'insert',
+  'holder',
+] as const;
 
 /** What is known of a tool as an entry of a sheet or crib; lengths carry their unit. */
 export function toolJson(tool: ToolKnown | undefined, units: 'inch' | 'mm'): Record<string, string | number> {
@@ -34,7 +43,13 @@ function lengthText(value_mm: number, units: 'inch' | 'mm'): string {
 
 /** A short id for the crib out of what a comment calls the tool: `1/2 END MILL` becomes `1-2-end-mill`. */
 export function idFrom(text: string, taken: ReadonlySet<string>): string {
-  const base = text.toLowerCase().replace(/^\s*t\d+\s*/i, '').replace(/[^a-z0-9.]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 40) || 'tool';
+  const base =
+    text
+      .toLowerCase()
+      .replace(/^\s*t\d+\s*/i, '')
+      .replace(/[^a-z0-9.]+/g, '-')
+      .replace(/^-+|-+$/g, '')
+      .slice(0, 40) || 'tool';
   let id = base;
   for (let n = 2; taken.has(id); n++) id = `${base}-${n}`;
   return id;

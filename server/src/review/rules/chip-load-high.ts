@@ -11,7 +11,8 @@ export const chipLoadHigh: Rule = {
   title: 'Chip load over its window',
   family: 'cutting',
   severity: 'information',
-  means: 'Each tooth takes more than the window of this tool in this material. Far over it edges chip, small tools break and the part may move in its grip.',
+  means:
+    'Each tooth takes more than the window of this tool in this material. Far over it edges chip, small tools break and the part may move in its grip.',
   cure: 'Lower F, or raise S if the surface speed allows; look for a missing decimal point.',
   fine_when: 'A light radial or axial cut thins the chip and the tool maker gives a higher feed for it.',
   source: 'the window named in the message',
@@ -30,7 +31,12 @@ export const chipLoadHigh: Rule = {
           ? `May break the tool: ${toolName(use)} takes ${value}, its window ends at ${high}. Lower F, and look for a lost point.`
           : `${toolName(use)} takes ${value}, a little over its window, which ends at ${high}.`,
       source: out.range.source,
-      fixes: feedFixes(program, out.part, (out.part.run[RUN.feed] * out.range.high) / out.value, `${high}, the high end of the window`),
+      fixes: feedFixes(
+        program,
+        out.part,
+        (out.part.run[RUN.feed] * out.range.high) / out.value,
+        `${high}, the high end of the window`,
+      ),
     });
   },
   flagged: [

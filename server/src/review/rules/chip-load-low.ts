@@ -1,9 +1,9 @@
-import { feedFixes } from './feed-fix.ts';
-import type { Rule } from '../rule.ts';
 import { RUN } from '../../rs274/steps.ts';
+import type { Rule } from '../rule.ts';
+import { feedFixes } from './feed-fix.ts';
+import { BRACKET_SHEET } from './sample-sheets.ts';
 import { furthestOutside } from './window-rule.ts';
 import { shown, toolName } from './words.ts';
-import { BRACKET_SHEET } from './sample-sheets.ts';
 
 /** The feed a tooth gets is under its window. */
 export const chipLoadLow: Rule = {
@@ -11,7 +11,8 @@ export const chipLoadLow: Rule = {
   title: 'Chip load under its window',
   family: 'cutting',
   severity: 'information',
-  means: 'Each tooth takes less than the window of this tool in this material. Far under it the edge rubs: it wears, heats the part and work-hardens what does.',
+  means:
+    'Each tooth takes less than the window of this tool in this material. Far under it the edge rubs: it wears, heats the part and work-hardens what does.',
   cure: 'Raise F, or lower S; after a light radial cut the feed may be raised further.',
   fine_when: 'A finishing pass that the drawing needs, or a machine that follows no faster.',
   source: 'the window named in the message',
@@ -31,7 +32,13 @@ export const chipLoadLow: Rule = {
           ? `Likely rubs instead of cutting: ${toolName(use)} takes ${value}, less than half of the least ${low}. Raise F or lower S.`
           : `${toolName(use)} takes ${value}; its window begins at ${low}. There is room to feed faster.`,
       source: out.range.source,
-      fixes: feedFixes(program, out.part, out.part.run[RUN.feed] * factor, `${low}, the low end of the window`, true),
+      fixes: feedFixes(
+        program,
+        out.part,
+        out.part.run[RUN.feed] * factor,
+        `${low}, the low end of the window`,
+        true,
+      ),
     });
   },
   flagged: [
@@ -52,6 +59,9 @@ export const chipLoadLow: Rule = {
       program: 'G20 G17 G90 G94\nT1 M6\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F100.\n',
       sheet: BRACKET_SHEET,
     },
-    { name: 'teeth not known', program: 'G20 G17 G90 G94\nT1 M6 (1/2 END MILL)\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F5.\n' },
+    {
+      name: 'teeth not known',
+      program: 'G20 G17 G90 G94\nT1 M6 (1/2 END MILL)\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F5.\n',
+    },
   ],
 };

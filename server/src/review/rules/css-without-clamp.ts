@@ -8,7 +8,8 @@ export const cssWithoutClamp: Rule = {
   title: 'Constant surface speed without a speed limit',
   family: 'state',
   severity: 'warning',
-  means: 'Under G96 the spindle speeds up as the tool nears the centre. Without a limit it goes to the top of the machine, above what chuck and jaws hold.',
+  means:
+    'Under G96 the spindle speeds up as the tool nears the centre. Without a limit it goes to the top of the machine, above what chuck and jaws hold.',
   cure: 'Write the limit before G96: G50 S (code system A), G92 S (B and C) or D with G96, not over what the chuck plate says.',
   fine_when: 'A limit set at the control for this job is checked by whoever runs it.',
   source: 'common practice, no source; VDI 3106 on the loss of grip with speed, from memory',
@@ -21,7 +22,9 @@ export const cssWithoutClamp: Rule = {
       const limit = program.sheet?.workholding?.max_rpm?.value ?? program.machine?.spindle?.max_rpm?.value;
       const asked = (1000 * part.run[RUN.spindle]) / (Math.PI * least);
       const reach =
-        least === 0 ? 'the centre, where only the machine limits the spindle' : `a diameter that asks for ${Math.round(asked)} rev/min`;
+        least === 0
+          ? 'the centre, where only the machine limits the spindle'
+          : `a diameter that asks for ${Math.round(asked)} rev/min`;
       if (least > 0 && limit !== undefined && asked <= limit) continue;
       report({
         at: program.wordPlace(line >= 0 ? line : part.first_cut_line, 'G', 96),

@@ -19,7 +19,13 @@ export function feedFixes(program: Program, part: Part, wanted: number, why: str
   const next = nextInheriting(program, line, part);
   if (next) {
     const end = program.blockPlace(next).end_column;
-    const back: TextEdit = { line: next, column: end, end_line: next, end_column: end, text: `${spaced(program, next)}${word.text}` };
+    const back: TextEdit = {
+      line: next,
+      column: end,
+      end_line: next,
+      end_column: end,
+      text: `${spaced(program, next)}${word.text}`,
+    };
     fixes.push({ title: `${text} for this block alone: ${why}`, grade: 'asks', edits: [set, back] });
   }
   return fixes;

@@ -1,4 +1,4 @@
-import { RUN, KIND } from '../../rs274/steps.ts';
+import { KIND, RUN } from '../../rs274/steps.ts';
 import type { Rule } from '../rule.ts';
 
 const OWN_FEED = (1 << KIND.thread) | (1 << KIND.tap);
@@ -9,7 +9,8 @@ export const noFeed: Rule = {
   title: 'Cutting move without a feed',
   family: 'language',
   severity: 'error',
-  means: 'A feed move runs and no F word, or F0, is in force. The control stops with an alarm, or moves at a feed left over from another program.',
+  means:
+    'A feed move runs and no F word, or F0, is in force. The control stops with an alarm, or moves at a feed left over from another program.',
   cure: 'Write F on the first cutting move after the tool change.',
   fine_when: 'A called program or the control sets the feed before this one runs.',
   source: 'NISTIR 6556 section 3.5.2 (feed rate zero is an error), from memory',
@@ -35,8 +36,15 @@ export const noFeed: Rule = {
     { name: 'F0', program: 'G21 G90 G94\nS1000 M3\nG0 X0 Y0 Z1\nG1 X10 F0\n^^^^^^^^^\n' },
   ],
   silent: [
-    { name: 'F on a rapid block is in force for the next feed move', program: 'G21 G90 G94\nS1000 M3\nG0 X0 Y0 Z1 F100\nG1 X10\n' },
+    {
+      name: 'F on a rapid block is in force for the next feed move',
+      program: 'G21 G90 G94\nS1000 M3\nG0 X0 Y0 Z1 F100\nG1 X10\n',
+    },
     { name: 'F on the block before', program: 'G21 G90 G94\nS1000 M3\nG0 X0 Y0 Z1\nF100\nG1 X10\n' },
-    { name: 'threading takes its lead, not F', program: 'G21 G18 G90 G95\nS500 M3\nG0 X20 Z2\nG33 Z-10 K1.5\n', options: { dialect: 'ngc', kind: 'lathe' } },
+    {
+      name: 'threading takes its lead, not F',
+      program: 'G21 G18 G90 G95\nS500 M3\nG0 X20 Z2\nG33 Z-10 K1.5\n',
+      options: { dialect: 'ngc', kind: 'lathe' },
+    },
   ],
 };

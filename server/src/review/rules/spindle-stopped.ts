@@ -7,7 +7,8 @@ export const spindleStopped: Rule = {
   title: 'Spindle stands still in a cut',
   family: 'state',
   severity: 'error',
-  means: 'A feed move runs with the spindle stopped or at zero speed: the tool is pushed into the work and breaks, or throws the part.',
+  means:
+    'A feed move runs with the spindle stopped or at zero speed: the tool is pushed into the work and breaks, or throws the part.',
   cure: 'Start the spindle (S with M3 or M4) before the first cut, after each tool change and after each M5.',
   fine_when: 'The move only positions at feed, as when a bar is pulled or a broach runs.',
   source: 'common practice, no source',
@@ -34,6 +35,9 @@ export const spindleStopped: Rule = {
   ],
   silent: [
     { name: 'started again', program: 'G21 G90 G94\nS1000 M3\nG0 X0 Y0 Z1\nM5\nM3\nG1 X10 F100\n' },
-    { name: 'a fragment that never speaks of the spindle', program: 'G21 G90 G94\nG0 X0 Y0 Z1\nG1 X10 F100\n' },
+    {
+      name: 'a fragment that never speaks of the spindle',
+      program: 'G21 G90 G94\nG0 X0 Y0 Z1\nG1 X10 F100\n',
+    },
   ],
 };

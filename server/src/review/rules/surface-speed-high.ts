@@ -9,7 +9,8 @@ export const surfaceSpeedHigh: Rule = {
   title: 'Surface speed over its window',
   family: 'cutting',
   severity: 'information',
-  means: 'The edge runs faster than the window of this tool in this material: it burns, squeals and wears within minutes instead of an hour.',
+  means:
+    'The edge runs faster than the window of this tool in this material: it burns, squeals and wears within minutes instead of an hour.',
   cure: 'Lower S, and F with it so that the chip stays the same.',
   fine_when: 'The tool maker gives a higher speed: write it in the setup sheet.',
   source: 'the window named in the message',
@@ -43,6 +44,9 @@ export const surfaceSpeedHigh: Rule = {
       program: 'G20 G17 G90 G94\nT1 M6\nS8000 M3\nG0 X0 Y0 Z.1\nG1 X4. F100.\n',
       sheet: BRACKET_SHEET,
     },
-    { name: 'material not known', program: 'G20 G17 G90 G94\nT1 M6 (1/2 END MILL 3 FLUTE)\nS80000 M3\nG0 X0 Y0 Z.1\nG1 X4. F100.\n' },
+    {
+      name: 'material not known',
+      program: 'G20 G17 G90 G94\nT1 M6 (1/2 END MILL 3 FLUTE)\nS80000 M3\nG0 X0 Y0 Z.1\nG1 X4. F100.\n',
+    },
   ],
 };

@@ -9,7 +9,8 @@ export const surfaceSpeedLow: Rule = {
   title: 'Surface speed under its window',
   family: 'cutting',
   severity: 'information',
-  means: 'The edge runs slower than the window of this tool in this material. It costs time; far under it a built-up edge forms and tears the surface.',
+  means:
+    'The edge runs slower than the window of this tool in this material. It costs time; far under it a built-up edge forms and tears the surface.',
   cure: 'Raise S, and F with it so that the chip stays the same, as far as machine and holding allow.',
   fine_when: 'The spindle turns no faster, or the set-up is long and sings at the full speed.',
   source: 'the window named in the message',
@@ -18,7 +19,10 @@ export const surfaceSpeedLow: Rule = {
     const out = furthestOutside(use, program, 'surface_speed_m_min', 'below');
     if (!out) return;
     const top = program.machine?.spindle?.max_rpm?.value;
-    const atTop = top !== undefined && out.part.run.length > 0 && isNearTop(out.value, out.range.low, top, use.tool?.diameter_mm?.value);
+    const atTop =
+      top !== undefined &&
+      out.part.run.length > 0 &&
+      isNearTop(out.value, out.range.low, top, use.tool?.diameter_mm?.value);
     const value = shown(program, 'surface_speed_m_min', out.value);
     const low = shown(program, 'surface_speed_m_min', out.range.low);
     const line = program.lineOfWord('S', out.part.first_cut_line);
@@ -44,7 +48,10 @@ export const surfaceSpeedLow: Rule = {
       program: 'G20 G17 G90 G94\nT1 M6\nS7000 M3\nG0 X0 Y0 Z.1\nG1 X4. F90.\n',
       sheet: BRACKET_SHEET,
     },
-    { name: 'material not known', program: 'G20 G17 G90 G94\nT1 M6 (1/2 END MILL 3 FLUTE)\nS80 M3\nG0 X0 Y0 Z.1\nG1 X4. F1.\n' },
+    {
+      name: 'material not known',
+      program: 'G20 G17 G90 G94\nT1 M6 (1/2 END MILL 3 FLUTE)\nS80 M3\nG0 X0 Y0 Z.1\nG1 X4. F1.\n',
+    },
   ],
 };
 

@@ -1,7 +1,7 @@
 import { isAbsent } from '../../cutting/result.ts';
 import type { WindowRange } from '../../materials/index.ts';
-import { type EdgeFacts, edgeFacts } from '../facts.ts';
 import { KIND } from '../../rs274/steps.ts';
+import { type EdgeFacts, edgeFacts } from '../facts.ts';
 import type { Severity } from '../finding.ts';
 import type { Part } from '../parts.ts';
 import type { Program } from '../program.ts';
