@@ -3,8 +3,8 @@ import { isAbsent } from '../cutting/result.ts';
 import { surfaceSpeed } from '../cutting/surface-speed.ts';
 import { KIND, RUN } from '../rs274/steps.ts';
 import type { ToolKnown } from '../setup/tools.ts';
-import { spindleAt, stepMinutes } from './parts.ts';
 import type { Program } from './program.ts';
+import { spindleAt, stepMinutes } from './step-time.ts';
 import { effectiveTeeth, type MachineKind, workingDiameter } from './working.ts';
 
 /** What a run asks of the edge at one place. NaN is not known. */

@@ -1,6 +1,6 @@
 import { isAbsent } from '../cutting/result.ts';
 import { findMaterial, type Window, windowFor } from '../materials/index.ts';
-import { blockAt, comments, type Reading, S, type StepCursor, toolChanges } from '../rs274/index.ts';
+import { blockAt, comments, KIND, type Reading, RUN, S, type StepCursor } from '../rs274/index.ts';
 import {
   type Crib,
   type MachineKnown,
@@ -12,7 +12,9 @@ import {
 } from '../setup/index.ts';
 import { bareComment } from './comment-text.ts';
 import type { Place } from './finding.ts';
-import { joinParts, type Part, partsOf } from './parts.ts';
+import { joinParts, type StretchParts } from './join-parts.ts';
+import type { Part } from './part.ts';
+import { partsOf } from './parts.ts';
 import type { Program, WordAt } from './program.ts';
 import { shopMaterials } from './shop-materials.ts';
 import { toolUses } from './tool-use.ts';
@@ -31,7 +33,9 @@ const REACH = 400;
 /** Comments that are read for tools. */
 const COMMENTS_READ = 5000;
 
-const partsByTable = new WeakMap<object, { firstLine: number; parts: Part[] }>();
+const CHANGE = 1 << KIND.toolchange;
+
+const partsByTable = new WeakMap<object, readonly Part[]>();
 
 /** Joins a reading with what is known beside it. */
 export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
@@ -97,19 +101,16 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
   return program;
 }
 
-function* partsByStretch(reading: Reading): Iterable<readonly Part[]> {
+function* partsByStretch(reading: Reading): Iterable<StretchParts> {
   for (let index = 0; index < reading.stretches.length; index++) {
-    const stretch = reading.stretches[index];
-    const firstLine = reading.firstLine(index);
-    const held = partsByTable.get(stretch.steps);
-    if (held && held.firstLine === firstLine) {
-      yield held.parts;
-      continue;
+    const { steps, stateIn } = reading.stretches[index];
+    let parts = partsByTable.get(steps);
+    if (!parts) {
+      const { v } = stateIn;
+      parts = partsOf(steps, { x: v[S.x], y: v[S.y], z: v[S.z] });
+      partsByTable.set(steps, parts);
     }
-    const { v } = stretch.stateIn;
-    const parts = partsOf(stretch.steps, { x: v[S.x], y: v[S.y], z: v[S.z] }, firstLine);
-    partsByTable.set(stretch.steps, { firstLine, parts });
-    yield parts;
+    yield { firstLine: reading.firstLine(index), parts };
   }
 }
 
@@ -121,7 +122,7 @@ function knownTools(
   units: 'inch' | 'mm' | undefined,
   kind: 'mill' | 'lathe' | undefined,
 ): Map<number, ToolKnown> {
-  const changes = toolChanges(reading).filter(change => change.tool >= 0);
+  const changes = changesOf(parts);
   const numbers = new Set(changes.map(change => change.tool));
   for (const part of parts) {
     const number = part.run[0];
@@ -144,6 +145,13 @@ function knownTools(
     comments: read,
     machine,
   });
+}
+
+/** Where the program changes tools, from the parts that hold a tool change. */
+function changesOf(parts: readonly Part[]): { line: number; tool: number }[] {
+  return parts
+    .filter(part => part.kinds & CHANGE && part.run[RUN.tool] >= 0)
+    .map(part => ({ line: part.first_line, tool: part.run[RUN.tool] }));
 }
 
 function windowOf(tool: ToolKnown | undefined, program: Program): Window | undefined {

@@ -7,7 +7,7 @@ import type { Crib, SetupSheet } from '../setup/sheet.ts';
 import type { ToolKnown } from '../setup/tools.ts';
 import type { LineFacts } from './facts.ts';
 import type { Place, Severity } from './finding.ts';
-import type { Part } from './parts.ts';
+import type { Part } from './part.ts';
 import type { ToolUse } from './tool-use.ts';
 import type { MachineKind } from './working.ts';
 

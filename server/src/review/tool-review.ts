@@ -4,7 +4,7 @@ import { KIND } from '../rs274/steps.ts';
 import type { OriginFrom } from '../setup/known.ts';
 import type { ToolKnown } from '../setup/tools.ts';
 import { type EdgeFacts, edgeFacts, type Span } from './facts.ts';
-import type { Part } from './parts.ts';
+import type { Part } from './part.ts';
 import type { Program } from './program.ts';
 import type { ToolUse } from './tool-use.ts';
 

@@ -1,6 +1,6 @@
 import { KIND } from '../rs274/steps.ts';
 import type { ToolKnown } from '../setup/tools.ts';
-import { type Part, runValue } from './parts.ts';
+import { type Part, runValue } from './part.ts';
 
 /** One stretch of the program during which one tool is in the spindle or in the turret's working place. */
 export interface ToolUse {

@@ -1,6 +1,6 @@
 import { RUN } from '../../rs274/steps.ts';
 import type { Fix, TextEdit } from '../finding.ts';
-import type { Part } from '../parts.ts';
+import type { Part } from '../part.ts';
 import type { Program } from '../program.ts';
 
 /**

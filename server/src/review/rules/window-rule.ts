@@ -3,7 +3,7 @@ import type { WindowRange } from '../../materials/index.ts';
 import { KIND } from '../../rs274/steps.ts';
 import { type EdgeFacts, edgeFacts } from '../facts.ts';
 import type { Severity } from '../finding.ts';
-import type { Part } from '../parts.ts';
+import type { Part } from '../part.ts';
 import type { Program } from '../program.ts';
 import type { ToolUse } from '../tool-use.ts';
 

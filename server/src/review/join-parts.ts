@@ -1,0 +1,70 @@
+import { RUN_WIDTH } from '../rs274/steps.ts';
+import { type Part, widenBox } from './part.ts';
+
+/** The parts of one stretch, their lines counted from its first line. */
+export interface StretchParts {
+  firstLine: number;
+  parts: readonly Part[];
+}
+
+/** Parts of the whole program, lines of the program: neighbours with equal runs are one. The parts given are not changed. */
+export function joinParts(stretches: Iterable<StretchParts>): Part[] {
+  const joined: Part[] = [];
+  let last: Part | undefined;
+  for (const { parts, firstLine } of stretches) {
+    for (const part of parts) {
+      if (last && sameRun(last.run, part.run)) addPart(last, part, firstLine);
+      else {
+        last = placed(part, firstLine);
+        joined.push(last);
+      }
+    }
+  }
+  return joined;
+}
+
+function placed(part: Part, by: number): Part {
+  const moved = (line: number) => (line < 0 ? line : line + by);
+  return {
+    ...part,
+    first_line: moved(part.first_line),
+    last_line: moved(part.last_line),
+    first_cut_line: moved(part.first_cut_line),
+    last_cut_line: moved(part.last_cut_line),
+    plunge_line: moved(part.plunge_line),
+    low: [...part.low],
+    high: [...part.high],
+  };
+}
+
+function sameRun(a: Float64Array, b: Float64Array): boolean {
+  for (let i = 0; i < RUN_WIDTH; i++)
+    if (a[i] !== b[i] && !(Number.isNaN(a[i]) && Number.isNaN(b[i]))) return false;
+  return true;
+}
+
+function addPart(a: Part, b: Part, by: number): void {
+  a.last_line = Math.max(a.last_line, b.last_line + by);
+  a.first_line = Math.min(a.first_line, b.first_line + by);
+  if (b.first_cut_line >= 0) {
+    if (a.first_cut_line < 0) a.first_cut_line = b.first_cut_line + by;
+    a.last_cut_line = Math.max(a.last_cut_line, b.last_cut_line + by);
+  }
+  a.cut_steps += b.cut_steps;
+  a.rapid_steps += b.rapid_steps;
+  a.kinds |= b.kinds;
+  a.flags |= b.flags;
+  a.cut_length_mm += b.cut_length_mm;
+  a.rapid_length_mm += b.rapid_length_mm;
+  a.cut_min += b.cut_min;
+  a.dwell_min += b.dwell_min;
+  a.untimed += b.untimed;
+  if (!(a.least_x_mm <= b.least_x_mm) && b.least_x_mm >= 0) a.least_x_mm = b.least_x_mm;
+  if (!(a.most_x_mm >= b.most_x_mm) && b.most_x_mm >= 0) a.most_x_mm = b.most_x_mm;
+  if (a.plunge_line < 0 && b.plunge_line >= 0) a.plunge_line = b.plunge_line + by;
+  a.plunge_mm = Math.max(a.plunge_mm, b.plunge_mm);
+  for (const axis of [0, 1, 2] as const) {
+    widenBox(a, axis, b.low[axis]);
+    widenBox(a, axis, b.high[axis]);
+  }
+}
