@@ -178,7 +178,8 @@ export class StepCursor {
     if (stretch > this.last_stretch || this.reading.stretches.length === 0) return false;
     const { stateIn, steps } = this.reading.stretches[stretch];
     this.first_line = this.reading.firstLine(stretch);
-    if (this.first_line >= this.to && this.reading.ordered) return false;
+    // Moves that wait for the next block may stand in the stretch after their line's.
+    if (this.first_line >= this.to && this.reading.ordered && stateIn.pending === null) return false;
     this.stretch = stretch;
     this.table = steps;
     this.index = -1;

@@ -56,11 +56,11 @@ export function executeModes(machine: Machine, block: Block, codes: BlockCodes):
         break;
       case 'compensation-left':
       case 'compensation-left-given':
-        compensate(machine, block, 41);
+        compensate(machine, block, 41, row.effect === 'compensation-left-given');
         break;
       case 'compensation-right':
       case 'compensation-right-given':
-        compensate(machine, block, 42);
+        compensate(machine, block, 42, row.effect === 'compensation-right-given');
         break;
       case 'length-offset':
       case 'length-offset-minus':
@@ -75,11 +75,41 @@ export function executeModes(machine: Machine, block: Block, codes: BlockCodes):
   }
 }
 
-function compensate(machine: Machine, block: Block, side: 41 | 42): void {
+/** Side and radius of cutter compensation; the radius stays unknown where the path is not the part edge. */
+function compensate(machine: Machine, block: Block, side: 41 | 42, given: boolean): void {
   const { v } = machine.state;
+  const { settings } = machine;
   v[S.compensation] = side;
-  if (block.has(L.D)) v[S.radius_offset] = block.number(L.D);
-  else if (machine.report) v[S.radius_offset] = v[S.tool];
+  v[S.comp_radius] = Number.NaN;
+  if (!given) {
+    if (block.has(L.D)) v[S.radius_offset] = block.number(L.D);
+    else if (machine.report) v[S.radius_offset] = v[S.tool];
+  }
+  if (settings.kind === 'lathe') {
+    machine.assume(
+      'nose-compensation',
+      'nose radius compensation is not modelled: the programmed path was taken',
+    );
+  } else if (settings.compensation === 'wear-only') {
+    machine.assume(
+      'wear-only',
+      'the program is taken as the path of the tool centre; the offset is wear only',
+    );
+  } else if (settings.compensation === undefined) {
+    const text =
+      'whether the program is the part edge is not known: the programmed path was taken, without compensation';
+    machine.assume('compensation-not-modelled', text);
+  } else {
+    const across = given
+      ? machine.length(block, block.index(L.D))
+      : (settings.toolDiameter_mm?.(v[S.radius_offset], v[S.tool]) ?? Number.NaN);
+    v[S.comp_radius] = across / 2;
+    if (!(across > 0)) {
+      const text =
+        'the diameter of a tool with cutter compensation is not known: the programmed path was taken';
+      machine.assume('compensation-diameter-unknown', text);
+    }
+  }
 }
 
 function lengthOffset(machine: Machine, block: Block): void {

@@ -1,10 +1,10 @@
+import { arcOfBlock } from './arc-words.ts';
 import { type Block, L } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
+import { closePath, compensatedMove, isCompensated, leavePath } from './execute-compensation.ts';
 import { executeMillCycle } from './execute-cycles.ts';
 import { executeLatheCycle, executeLatheMode, isLatheCycle } from './execute-lathe-cycles.ts';
 import { executeThread } from './execute-thread.ts';
-import { ARC_TOLERANCE, type ArcTolerance, type ArcWords, arcFromWords } from './geometry/arc.ts';
-import type { Plane } from './geometry/plane.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 import { KIND } from './steps.ts';
@@ -53,6 +53,11 @@ export function executeMotion(machine: Machine, block: Block, codes: BlockCodes,
 }
 
 function move(machine: Machine, block: Block, motion: number, probing: boolean): void {
+  if (isCompensated(machine) && motion <= 30 && !probing) {
+    compensatedMove(machine, block, motion);
+    return;
+  }
+  closePath(machine);
   if (probing || (motion >= 382 && motion <= 385)) {
     probe(machine, block);
     return;
@@ -125,6 +130,7 @@ function endCycle(machine: Machine): void {
 
 function line(machine: Machine, block: Block, kind: number): void {
   readTarget(machine, block, target);
+  leavePath(machine);
   arrive(machine, target);
   const step = machine.step(kind);
   finish(machine, step, kind);
@@ -148,52 +154,13 @@ function finish(machine: Machine, step: number, kind: number): void {
 function arc(machine: Machine, block: Block, clockwise: boolean): void {
   const { v } = machine.state;
   readTarget(machine, block, target);
-  const plane: Plane = v[S.plane] === 17 ? 'xy' : v[S.plane] === 18 ? 'zx' : 'yz';
-  const absolute = v[S.arc_absolute] === 1;
-  const { arc: found, problems } = arcFromWords({
-    plane,
-    clockwise,
-    start: { x: v[S.x], y: v[S.y], z: v[S.z] },
-    end: target,
-    words: centreWords(machine, block, absolute),
-    absolute_centre: absolute,
-    tolerance: arcTolerance(machine),
-  });
-  for (const problem of problems) {
-    if (problem.code === 'arc-position-unknown') continue;
-    machine.problem(problem.code, 0, block.length, problem.message);
-  }
-  const unknown = problems.some(problem => problem.code === 'arc-position-unknown');
+  leavePath(machine);
+  const found = arcOfBlock(machine, block, clockwise, { x: v[S.x], y: v[S.y], z: v[S.z] }, target);
   arrive(machine, target);
-  if (found === undefined && !unknown) {
-    const step = machine.step(KIND.feed);
-    finish(machine, step, KIND.feed);
+  if (found === undefined) {
+    finish(machine, machine.step(KIND.feed), KIND.feed);
     return;
   }
-  const aux =
-    found === undefined
-      ? machine.table.addArc(Number.NaN, Number.NaN, Number.NaN)
-      : machine.table.addArc(found.centre_first, found.centre_second, found.sweep_rad);
+  const aux = machine.table.addArc(found.centre_first, found.centre_second, found.sweep_rad);
   finish(machine, machine.step(KIND.arc, 0, aux), KIND.arc);
-}
-
-/** Tolerance of the end point of an arc for a dialect and the units in force. */
-export function arcTolerance(machine: Machine): ArcTolerance {
-  if (!machine.report) return ARC_TOLERANCE.common;
-  return machine.state.v[S.inch] === 1 ? ARC_TOLERANCE.successor_inch : ARC_TOLERANCE.successor_mm;
-}
-
-function centreWords(machine: Machine, block: Block, absolute: boolean): ArcWords {
-  const { v } = machine.state;
-  const words: { i?: number; j?: number; k?: number; r?: number; p?: number } = {};
-  const [i, j, k, r, p] = [L.I, L.J, L.K, L.R, L.P].map(letter => block.index(letter));
-  if (i >= 0) {
-    const along = absolute ? machine.lengthAlongX(block, i) : machine.length(block, i);
-    words.i = absolute ? along + v[S.local_x] + v[S.set_x] : along;
-  }
-  if (j >= 0) words.j = machine.length(block, j) + (absolute ? v[S.local_y] + v[S.set_y] : 0);
-  if (k >= 0) words.k = machine.length(block, k) + (absolute ? v[S.local_z] + v[S.set_z] : 0);
-  if (r >= 0) words.r = machine.length(block, r);
-  if (p >= 0 && machine.report) words.p = block.value[p];
-  return words;
 }

@@ -212,9 +212,10 @@ function machineMove(machine: Machine, block: Block, codes: BlockCodes): boolean
   const frame = v[S.frame];
   const stay = [v[S.x], v[S.y], v[S.z]];
   const to = [target.x, target.y, target.z];
+  v[S.frame] = 530;
+  machine.forget(7);
   for (let axis = 0; axis < 3; axis += 1)
     v[S.x + axis] = (target.named & (1 << axis)) !== 0 ? to[axis] : Number.NaN;
-  v[S.frame] = 530;
   machine.step(motion === 0 ? KIND.rapid : KIND.feed, machine.frameFlag);
   v[S.frame] = frame;
   const column = offsetColumn(frame);

@@ -1,5 +1,6 @@
 import { type Block, L } from './block.ts';
 import { BlockCodes, collectCodes, nameOf } from './block-codes.ts';
+import { breaksPath, closePath } from './execute-compensation.ts';
 import { executeFeedAndSpindle } from './execute-feed.ts';
 import { executeModes } from './execute-modes.ts';
 import { executeMotion } from './execute-motion.ts';
@@ -47,6 +48,7 @@ export class Executor {
       return;
     }
     const report = machine.report;
+    if (machine.state.pending !== null && breaksPath(codes)) closePath(machine);
     executeModes(machine, block, codes);
     executeFeedAndSpindle(machine, block, codes);
     executeToolChange(machine, block, codes);

@@ -1,4 +1,4 @@
-import { arcTolerance } from './execute-motion.ts';
+import { arcTolerance } from './arc-words.ts';
 import type { Machine } from './machine.ts';
 import { POWERS_OF_TEN } from './read-number.ts';
 import { S } from './state.ts';

@@ -113,6 +113,11 @@ export class Machine {
     return least === 0 ? value : value / Math.round(1 / least);
   }
 
+  /** A copy of the run columns of the state as it stands. */
+  runValues(): Float64Array {
+    return writeRun(this.state.v, new Float64Array(RUN_WIDTH));
+  }
+
   /** Row of the table's runs for the state as it stands. */
   runRow(lead_mm = Number.NaN): number {
     const row = writeRun(this.state.v, this.row);

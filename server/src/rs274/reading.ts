@@ -64,7 +64,6 @@ export class Reading {
   /** One stretch a chunk; false when a block needs control flow. */
   private runStretches(chunks: readonly Chunk[]): boolean {
     const old = this.ordered ? this.stretches : [];
-    const leader = this.settled.leader_lines;
     const next: Stretch[] = new Array(chunks.length);
     const reuse = reusable(old, chunks);
     let state = this.start;
@@ -73,10 +72,12 @@ export class Reading {
     this.ran = 0;
     for (let index = 0; index < chunks.length; index += 1) {
       const kept = reuse(index);
-      if (kept !== undefined && !kept.looks_ahead && kept.stateIn.equals(state)) {
+      const last = index === chunks.length - 1;
+      const leader = index === 0 ? this.settled.leader_lines : 0;
+      if (kept !== undefined && !kept.looks_ahead && kept.last === last && kept.stateIn.equals(state)) {
         next[index] = kept;
       } else {
-        next[index] = this.runner.run(chunks[index], state, index === 0 ? leader : 0, this.place(index));
+        next[index] = this.runner.run(chunks[index], state, leader, this.place(index), last);
         this.ran += 1;
         if (first < 0) first = index;
         end = index + 1;

@@ -127,6 +127,8 @@ export const STATE_FIELDS = [
   'ended',
   /** 1 once a block of the program has been read (a % after that is the closing one). */
   'begun',
+  /** Radius that the path is offset by, mm; NaN when compensation is not modelled. */
+  'comp_radius',
   /** Frame is turned or switched by something that is not followed: positions stay unknown. */
   'lost',
 ] as const;
@@ -138,10 +140,18 @@ export const S = Object.fromEntries(STATE_FIELDS.map((name, index) => [name, ind
 };
 const WIDTH = STATE_FIELDS.length;
 
-/** Look-ahead that waits for the blocks to come (compensation, corner rounding): immutable, comparable by its key. */
+/**
+ * Look-ahead that waits for the blocks to come (cutter compensation, corner words): never changed, replaced. While there is
+ * one, x y z of the state are where the tool centre stands, and x y z here the programmed point.
+ */
 export interface Pending {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
   /** Equal keys are equal look-aheads. */
   readonly key: string;
+  /** The same with its lines counted from `lines` further down. */
+  movedUp(lines: number): Pending;
 }
 
 /** The state of the machine between two blocks. */
@@ -215,6 +225,7 @@ export function startState(start: StartState): MachineState {
   v.fill(Number.NaN, S.mirror_x, S.mirror_z + 1);
   v.fill(1, S.scale_x, S.scale_z + 1);
   v.fill(Number.NaN, S.cycle, S.skip_until_n + 1);
+  v[S.comp_radius] = Number.NaN;
   return state;
 }
 

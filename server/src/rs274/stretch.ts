@@ -1,6 +1,7 @@
 import { BlockReader } from './block-reader.ts';
 import type { Chunk } from './chunk.ts';
 import { endOfLine, nextLine } from './chunk.ts';
+import { closePath } from './execute-compensation.ts';
 import { Executor } from './executor.ts';
 import { allowsFastLines, runFastLines } from './fast-lines.ts';
 import { type Assumption, Machine, type MachineSettings } from './machine.ts';
@@ -22,6 +23,8 @@ export interface Stretch {
   readonly stateOut: MachineState;
   /** It read text outside its own chunk: read again at every change. */
   readonly looks_ahead: boolean;
+  /** It was run as the end of the program. */
+  readonly last: boolean;
   /** It holds a block that needs control flow. */
   readonly needs_flow: boolean;
 }
@@ -52,19 +55,22 @@ export class StretchRunner {
   }
 
   /** Executes one chunk from a state. `skip_lines` at its start are leader and left unread. */
-  run(chunk: Chunk, stateIn: MachineState, skip_lines = 0, place?: StretchPlace): Stretch {
+  run(chunk: Chunk, stateIn: MachineState, skip_lines = 0, place?: StretchPlace, last = true): Stretch {
     const { machine } = this;
     this.look(place);
     this.execute(chunk, stateIn, skip_lines, chunk.length);
     chunk.noteLineEnds(machine.line);
+    const lineCount = machine.line;
+    if (last) closePath(machine);
     return {
       chunk,
-      lineCount: machine.line,
+      lineCount,
       steps: machine.table.packed(),
       problems: machine.problems.length === 0 ? NO_PROBLEMS : machine.problems,
       assumptions: machine.assumptions(),
       stateIn,
-      stateOut: machine.state.equals(stateIn) ? stateIn : machine.state.clone(),
+      stateOut: this.stateOut(stateIn),
+      last,
       looks_ahead: machine.looks_ahead,
       needs_flow: machine.needs_flow,
     };
@@ -76,6 +82,13 @@ export class StretchRunner {
     this.look(place);
     this.execute(stretch.chunk, stretch.stateIn, skip_lines, stretch.chunk.startOfLine(line + 1));
     return this.machine.state.clone();
+  }
+
+  /** The state for the next chunk; lines of open moves count from there. */
+  private stateOut(stateIn: MachineState): MachineState {
+    const { state, line } = this.machine;
+    if (state.pending !== null) state.pending = state.pending.movedUp(line);
+    return state.equals(stateIn) ? stateIn : state.clone();
   }
 
   private look(place: StretchPlace | undefined): void {

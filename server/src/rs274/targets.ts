@@ -57,12 +57,14 @@ export function readTarget(machine: Machine, block: Block, target: Target): void
   const { v } = machine.state;
   target.named = 0;
   const incremental = v[S.distance] === 91;
+  const { pending } = machine.state;
   for (const axis of LINEAR) {
-    target[axis.field] = v[axis.at];
+    const here = pending === null ? v[axis.at] : pending[axis.field];
+    target[axis.field] = here;
     const at = block.index(axis.letter);
     if (at < 0) continue;
     const value = axis.bit === AXIS.x ? machine.lengthAlongX(block, at) : machine.length(block, at);
-    target[axis.field] = incremental ? v[axis.at] + value : value + v[axis.local] + v[axis.set];
+    target[axis.field] = incremental ? here + value : value + v[axis.local] + v[axis.set];
     target.named |= axis.bit;
   }
   for (const axis of OTHERS) target[axis.field] = v[axis.at];
@@ -79,7 +81,7 @@ export function readTarget(machine: Machine, block: Block, target: Target): void
 }
 
 function increments(machine: Machine, block: Block, target: Target): void {
-  const { v } = machine.state;
+  const { v, pending } = machine.state;
   for (const axis of INCREMENTS) {
     const at = block.index(axis.letter);
     if (at < 0) continue;
@@ -87,7 +89,7 @@ function increments(machine: Machine, block: Block, target: Target): void {
       machine.problemAt(block, at, 'axis-twice', 'position and increment of one axis stand in one block');
     }
     const value = axis.bit === AXIS.x ? machine.lengthAlongX(block, at) : machine.length(block, at);
-    target[axis.field] = v[axis.at] + value;
+    target[axis.field] = (pending === null ? v[axis.at] : pending[axis.field]) + value;
     target.named |= axis.bit;
   }
 }

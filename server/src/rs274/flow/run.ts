@@ -1,4 +1,5 @@
 import { BlockReader } from '../block-reader.ts';
+import { closePath } from '../execute-compensation.ts';
 import { Executor } from '../executor.ts';
 import { Parameters } from '../expressions/parameters.ts';
 import { ExpressionReader } from '../expressions/reader.ts';
@@ -99,6 +100,7 @@ export class FlowRun {
       this.step();
       if (here >= 0 && here === this.until_line) this.over = true;
     }
+    closePath(machine);
     if (this.until_line < 0) this.readRest(main, first_line);
     return {
       complete: this.complete,
@@ -110,6 +112,7 @@ export class FlowRun {
         assumptions: machine.assumptions(),
         stateIn,
         stateOut: machine.state.clone(),
+        last: true,
         looks_ahead: true,
         needs_flow: true,
       },
