@@ -141,7 +141,8 @@ export class Reading {
     const index = this.stretchOfLine(line);
     const stretch = this.stretches[index];
     if (stretch === undefined) return this.start;
-    if (line + 1 >= this.first_lines[index + 1]) return stretch.stateOut;
+    const last_line = index === this.stretches.length - 1 ? this.text.lineCount : this.first_lines[index + 1];
+    if (line + 1 >= last_line) return stretch.stateOut;
     if (!this.ordered) return this.flow(this.start, line).stretch.stateOut;
     const leader = index === 0 ? this.settled.leader_lines : 0;
     return this.runner.stateAfter(stretch, line - this.first_lines[index], leader, this.place(index));
