@@ -1,4 +1,5 @@
 import type { EngineOptions } from '../review/engine.ts';
+import { byHarm } from '../review/finding.ts';
 import { makeReview, type Review } from '../review/review.ts';
 import {
   DIALECTS,
@@ -17,6 +18,7 @@ import {
   type SheetProblem,
 } from '../setup/index.ts';
 import type { JobFiles } from './job-files.ts';
+import { sheetFindings } from './sheet-findings.ts';
 
 export interface JobInput {
   bytes: Uint8Array;
@@ -87,11 +89,13 @@ export function reviewOf(
   sheets: SheetReading,
   input: Pick<JobInput, 'shown' | 'severities'>,
 ): Review {
-  return makeReview(
+  const review = makeReview(
     reading,
     { sheet: sheets.sheet, cribs: sheets.cribs, shown: input.shown },
     { severities: input.severities },
   );
+  if (sheets.problems.length === 0) return review;
+  return { ...review, findings: [...review.findings, ...sheetFindings(sheets)].sort(byHarm) };
 }
 
 /** How the program is to be read, by what the person, the sheet or the machine says. */

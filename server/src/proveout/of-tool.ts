@@ -1,5 +1,6 @@
 import { decodeHolder } from '../cutting/designation-holder.ts';
 import { isAbsent } from '../cutting/result.ts';
+import type { Finding } from '../review/finding.ts';
 import type { Review } from '../review/review.ts';
 import type { ToolReview } from '../review/tool-review.ts';
 import { isConfirmed } from '../setup/known.ts';
@@ -9,9 +10,7 @@ import { type FirstContact, firstContact } from './first-contact.ts';
 export function firstContactOf(review: Review, used: ToolReview): FirstContact {
   const { program } = review;
   const { tool } = used;
-  const error = review.findings.find(
-    f => f.severity === 'error' && (f.tool === undefined || f.tool === used.number),
-  );
+  const error = review.findings.find(finding => stopsTool(finding, used));
   const workholding = program.sheet?.workholding;
   return firstContact({
     kind: tool?.kind?.value ?? 'other',
@@ -45,4 +44,11 @@ function isCarbideBar({ tool }: ToolReview): boolean {
   if (tool?.kind?.value !== 'bore-bar' || !tool.holder) return false;
   const holder = decodeHolder(tool.holder.value);
   return !isAbsent(holder) && holder.bar?.carbide === true;
+}
+
+/** An error of the tool itself, or one that stands in the lines that it runs. */
+function stopsTool(finding: Finding, used: ToolReview): boolean {
+  if (finding.severity !== 'error' || finding.file !== undefined) return false;
+  if (finding.tool !== undefined) return finding.tool === used.number;
+  return used.uses.some(use => use.first_line <= finding.line && finding.line <= use.last_line);
 }

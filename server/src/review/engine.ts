@@ -109,13 +109,19 @@ function problemFindings(rules: readonly Rule[], program: Program, options: Engi
       column: problem.start,
       end_line: problem.line,
       end_column: problem.end,
-      message: problem.message,
+      message: asSentence(problem.message),
       ...(rule ? { source: rule.source } : {}),
       ...(fixes ? { fixes } : {}),
       ...(problem.file ? { file: problem.file } : {}),
     });
   }
   return findings;
+}
+
+/** First letter large, a full stop at the end. */
+export function asSentence(text: string): string {
+  const begun = text.slice(0, 1).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(begun) ? begun : `${begun}.`;
 }
 
 function dropExplained(rules: readonly Rule[], findings: Finding[]): Finding[] {
