@@ -156,7 +156,7 @@ export function addToFigures(
 }
 
 /** Ends the move: the answer is one row for `FigureTable.write`. */
-export function endFigures(list: StationList): Float64Array {
+export function endFigures(list: StationList, diameter_mm: number): Float64Array {
   const places = list.places;
   let air = 0;
   let cutting = 0;
@@ -178,7 +178,10 @@ export function endFigures(list: StationList): Float64Array {
     }
     if (first < 0) first = k;
     if (arc <= 0) continue;
-    answer[column.radial_width_mm] = Math.max(answer[column.radial_width_mm], sums[at + 3]);
+    answer[column.radial_width_mm] = Math.max(
+      answer[column.radial_width_mm],
+      Math.min(diameter_mm, sums[at + 3]),
+    );
     if (greatest < 0 || arc > sums[greatest * perStation] + 1e-6) greatest = k;
     if (part > 0) {
       least = Math.min(least, arc);
@@ -187,7 +190,7 @@ export function endFigures(list: StationList): Float64Array {
       climbs += (part * sums[at + 4]) / arc;
     }
   }
-  answer[column.air_share] = Math.max(0, Math.min(1, air));
+  answer[column.air_share] = list.count === 0 || air > 1 - 1e-9 ? 1 : air;
   answer[column.bottom_share] = Math.min(1, share);
   place(column.contact_x, places, first);
   place(column.at_x, places, greatest);

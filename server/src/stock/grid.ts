@@ -1,5 +1,13 @@
 /** Where the cells of the height field lie. */
 
+/** Heights and walls to start from; the shape is that of `StockState`. */
+export interface StartState {
+  readonly columns: number;
+  readonly floor: Int32Array;
+  readonly top: Int32Array;
+  readonly side: Int16Array;
+}
+
 export interface StockBlock {
   readonly low: readonly [number, number, number];
   readonly high: readonly [number, number, number];
@@ -10,6 +18,8 @@ export interface StockBlock {
     readonly radius_mm: number;
     readonly bore_mm?: number;
   };
+  /** What another program left, cell by cell; see `blockOf`. */
+  readonly state?: StartState;
   /** Side of a cell; see `defaultCell`. Adjusted so that whole cells fill the block exactly. */
   readonly cell_mm: number;
   /** Cells along the side of a tile. */
@@ -31,7 +41,7 @@ export interface Grid {
 export const mostCells = 4_000_000;
 
 /**
- * Cell size for a stock and its tools: a fortieth of the smallest diameter that mills, never so small that the block takes more than
+ * Cell size for a stock and its tools: a twenty-fifth of the smallest diameter that mills, never so small that the block takes more than
  * four million cells, never under 0.02 mm. Walls are kept finer than a cell, so this need not be smaller for narrow passes.
  */
 export function defaultCell(
@@ -42,7 +52,7 @@ export function defaultCell(
   const area = Math.max(1e-6, (high[0] - low[0]) * (high[1] - low[1]));
   let smallest = Number.POSITIVE_INFINITY;
   for (const diameter of diameters_mm) if (diameter > 0) smallest = Math.min(smallest, diameter);
-  const wanted = Number.isFinite(smallest) ? smallest / 40 : Math.sqrt(area) / 500;
+  const wanted = Number.isFinite(smallest) ? smallest / 25 : Math.sqrt(area) / 500;
   return Math.max(0.02, Math.sqrt(area / mostCells), wanted);
 }
 

@@ -1,36 +1,13 @@
 /** The mill's stock: moves in, figures out, and what is left of the block. */
-import type { Cutter } from './cutter.ts';
-import {
-  addToFigures,
-  beginFigures,
-  endFigures,
-  FigureTable,
-  type MoveFigures,
-  type StationList,
-} from './figures.ts';
-import { type Grid, layGrid, type StockBlock } from './grid.ts';
-import {
-  type Chain,
-  chainOf,
-  emptyChain,
-  emptyMoves,
-  type Move,
-  type MoveColumns,
-  movesOf,
-  numbersPerMove,
-  pushMove,
-  spliceMoves,
-} from './moves.ts';
-import { readStation, type Station } from './station.ts';
-import { sweepAny } from './sweep-any.ts';
-import { sweepBall } from './sweep-ball.ts';
-import { sweepFlat } from './sweep-flat.ts';
-import { heightUnits, Tile, toUnits } from './tile.ts';
-import { TileLog } from './tile-log.ts';
 
-/** Stations stand at the middle of equal parts of the move, each at most this share of the tool's diameter long. */
-const stationShare = 1 / 20;
-const mostStations = 2000;
+import { cutTile } from './cut-tile.ts';
+import type { Cutter } from './cutter.ts';
+import { addToFigures, beginFigures, endFigures, FigureTable, type MoveFigures } from './figures.ts';
+import { type Grid, layGrid, type StockBlock } from './grid.ts';
+import { emptyMoves, type Move, type MoveColumns, pushMove, spliceMoves } from './moves.ts';
+import { MovePath } from './path.ts';
+import { heightUnits, Tile } from './tile.ts';
+import { TileLog } from './tile-log.ts';
 
 /** What an edit cost. */
 export interface Replay {
@@ -48,7 +25,7 @@ export interface Replay {
  * so an edit cuts again only the tiles that the changed moves touch. Heights are counted in whole units: the removed volumes of
  * the moves add up exactly to what is missing from the block.
  *
- * Figures of a move are those of the stations along it (see `stationShare`): the engagement given as greatest is the one in the
+ * Figures of a move are those of the stations along it (one at least each twentieth of the diameter): the engagement given as greatest is the one in the
  * middle of a twentieth of a diameter, not a peak that lasts an instant. In a sharp 90 degree corner at a side step of a tenth
  * that is 121.8 degrees, where the limit at the very corner would be 90 + 36.9.
  */
@@ -58,22 +35,7 @@ export class MillStock {
   readonly moves: MoveColumns = emptyMoves();
   private readonly tools: readonly Cutter[];
   private readonly logs: TileLog[] = [];
-  private readonly chain: Chain = emptyChain();
-  private readonly list: StationList = { count: 0, places: new Float64Array(256) };
-  private stationPiece = new Int32Array(64);
-  /** How far the path has turned, at the station, from the direction of its straight piece. */
-  private stationTurn = new Float64Array(64);
-  private turnPerPiece = 0;
-  private readonly station: Station = {
-    index: 0,
-    x: 0,
-    y: 0,
-    z: 0,
-    feed_rad: 0,
-    level: 0,
-    rise: 0,
-    lead_mm: 0,
-  };
+  private readonly path = new MovePath();
   private readonly startUnits: number;
   /** Moves cut so far. */
   done = 0;
@@ -222,65 +184,22 @@ export class MillStock {
     return (units / heightUnits - columns * rows * block.low[2]) * cx * cy;
   }
 
-  /** Splits the move into pieces and stations; false when it cannot touch the stock. */
   private prepare(move: number): boolean {
-    const { chain, list } = this;
     const tool = this.tools[this.moves.tool[move]];
-    list.count = 0;
     if (tool === undefined)
       throw new RangeError(`move ${move} names tool ${this.moves.tool[move]}, which is not in the list`);
-    chainOf(this.moves, move, Math.min(this.grid.cx, this.grid.cy) * 0.02, chain);
-    const p = chain.points;
-    let lowest = Number.POSITIVE_INFINITY;
-    for (let k = 2; k <= 3 * chain.pieces + 2; k += 3) lowest = Math.min(lowest, p[k]);
-    if (!(lowest < this.grid.block.high[2])) return false;
-    const sweep = this.moves.numbers[move * numbersPerMove + 9];
-    this.turnPerPiece = chain.pieces > 1 && this.moves.plane[move] === 0 ? sweep / chain.pieces : 0;
-    this.placeStations(tool);
-    return true;
+    return this.path.prepare(this.moves, move, tool, this.grid);
   }
 
-  private placeStations(tool: Cutter): void {
-    const { chain, list } = this;
-    const p = chain.points;
-    const longest = 2 * tool.radius_mm * stationShare;
-    let length = 0;
-    for (let k = 0; k < chain.pieces; k++) length += pieceLength(p, k);
-    if (!(length > 0)) return;
-    const count = Math.max(1, Math.min(mostStations, Math.ceil(length / longest - 1e-6)));
-    const part = length / count;
-    const last = 3 * chain.pieces;
-    const down = p[last + 2] < p[2];
-    list.count = count + (down ? 1 : 0);
-    if (list.places.length < 4 * list.count) list.places = new Float64Array(8 * list.count);
-    if (this.stationPiece.length < list.count) {
-      this.stationPiece = new Int32Array(2 * list.count);
-      this.stationTurn = new Float64Array(2 * list.count);
-    }
-    let piece = 0;
-    let passed = 0;
-    let own = pieceLength(p, 0);
-    for (let k = 0; k < list.count; k++) {
-      const at = k < count ? (k + 0.5) * part : length;
-      while (passed + own < at && piece < chain.pieces - 1) {
-        passed += own;
-        piece++;
-        own = pieceLength(p, piece);
-      }
-      const share = own > 0 ? Math.min(1, (at - passed) / own) : 1;
-      for (let axis = 0; axis < 3; axis++) {
-        const from = p[3 * piece + axis];
-        list.places[4 * k + axis] = from + (p[3 * piece + 3 + axis] - from) * share;
-      }
-      list.places[4 * k + 3] = k < count ? 1 / count : 0;
-      this.stationPiece[k] = piece;
-      this.stationTurn[k] = (share - 0.5) * this.turnPerPiece;
-    }
+  private cut(move: number, log: TileLog): void {
+    const toolIndex = this.moves.tool[move];
+    cutTile(this.path, move, this.tools[toolIndex], toolIndex, log);
   }
 
   private eachTile(move: number, visit: (log: TileLog) => void): void {
     const tool = this.tools[this.moves.tool[move]];
-    const { chain, grid } = this;
+    const { grid } = this;
+    const { chain } = this.path;
     const margin = tool.widest_mm + 2 * Math.max(grid.cx, grid.cy);
     const p = chain.points;
     let x0 = Number.POSITIVE_INFINITY;
@@ -308,89 +227,18 @@ export class MillStock {
     }
   }
 
-  /** Cuts one prepared move in one tile. */
-  private cut(move: number, log: TileLog): void {
-    const { chain, list, station } = this;
-    const tile = log.tile;
-    const toolIndex = this.moves.tool[move];
-    const tool = this.tools[toolIndex];
-    const p = chain.points;
-    const reach = tool.radius_mm + 2 * Math.max(this.grid.cx, this.grid.cy);
-    const wide = Math.max(reach, tool.widest_mm);
-    log.begin(move);
-    let next = 0;
-    for (let k = 0; k < chain.pieces; k++) {
-      const x0 = p[3 * k];
-      const y0 = p[3 * k + 1];
-      const z0 = p[3 * k + 2];
-      const x1 = p[3 * k + 3];
-      const y1 = p[3 * k + 4];
-      const z1 = p[3 * k + 5];
-      const xLow = Math.min(x0, x1);
-      const xHigh = Math.max(x0, x1);
-      const yLow = Math.min(y0, y1);
-      const yHigh = Math.max(y0, y1);
-      const length = Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2 + (z1 - z0) ** 2);
-      const level = Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2);
-      const near =
-        xHigh + wide > tile.xLow &&
-        xLow - wide < tile.xHigh &&
-        yHigh + wide > tile.yLow &&
-        yLow - wide < tile.yHigh;
-      if (near && length > 0) {
-        station.level = level > 1e-9 * length ? level / length : 0;
-        station.rise = (z1 - z0) / length;
-      }
-      const feed = near && station.level > 0 ? Math.atan2(y1 - y0, x1 - x0) : 0;
-      for (; next < list.count && this.stationPiece[next] === k; next++) {
-        if (!near) continue;
-        const at = 4 * next;
-        station.index = next;
-        station.x = list.places[at];
-        station.y = list.places[at + 1];
-        station.z = list.places[at + 2];
-        if (station.x + wide < tile.xLow || station.x - wide > tile.xHigh) continue;
-        if (station.y + wide < tile.yLow || station.y - wide > tile.yHigh) continue;
-        station.feed_rad = feed + this.stationTurn[next];
-        station.lead_mm = Math.hypot(station.x - x0, station.y - y0);
-        readStation(tile, tool, station, log.rows);
-      }
-      if (!near) continue;
-      const startIsCut =
-        tile.lastX === x0 && tile.lastY === y0 && tile.lastZ === z0 && tile.lastTool === toolIndex;
-      tile.lastX = x1;
-      tile.lastY = y1;
-      tile.lastZ = z1;
-      tile.lastTool = toolIndex;
-      if (level === 0 && startIsCut && z1 >= z0) continue;
-      const bound = tile.boundIn(xLow - reach, xHigh + reach, yLow - reach, yHigh + reach) / heightUnits;
-      const lowest = Math.min(z0, z1);
-      if (bound <= lowest) continue;
-      let units: number;
-      if (tool.shape === 'flat' && (z0 === z1 || level === 0)) {
-        const z = Math.max(toUnits(lowest), toUnits(this.grid.block.low[2]));
-        units = sweepFlat(tile, x0, y0, x1, y1, z, tool.radius_mm, startIsCut && z0 === z1);
-      } else if (tool.kind === 'ball' && bound <= lowest + tool.radius_mm && level > 0) {
-        units = sweepBall(tile, x0, y0, z0, x1, y1, z1, tool.radius_mm, bound, startIsCut);
-      } else {
-        units = sweepAny(tile, tool, x0, y0, z0, x1, y1, z1);
-      }
-      if (units > 0) tile.cutIn(xLow - reach, xHigh + reach, yLow - reach, yHigh + reach);
-      log.addRemoved(units);
-    }
-  }
-
   private refold(move: number): void {
-    if (!this.prepare(move)) this.list.count = 0;
+    if (!this.prepare(move)) this.path.list.count = 0;
     this.fold(move);
   }
 
   /** Joins what the tiles saw of the prepared move into its figures. */
   private fold(move: number): void {
-    beginFigures(this.list.count);
-    const round = this.tools[this.moves.tool[move]].shape !== 'flat';
+    beginFigures(this.path.list.count);
+    const tool = this.tools[this.moves.tool[move]];
+    const round = tool.shape !== 'flat';
     const cell = this.grid.cx * this.grid.cy;
-    if (this.list.count > 0) {
+    if (this.path.list.count > 0) {
       this.eachTile(move, log => {
         const record = log.find(move);
         if (record >= 0) {
@@ -404,7 +252,7 @@ export class MillStock {
         }
       });
     }
-    this.figures.write(move, endFigures(this.list));
+    this.figures.write(move, endFigures(this.path.list, 2 * tool.radius_mm));
   }
 }
 
@@ -415,13 +263,6 @@ export function createMillStock(
   options: { readonly snapshot_every?: number } = {},
 ): MillStock {
   return new MillStock(block, tools, options);
-}
-
-export { movesOf };
-
-function pieceLength(p: Float64Array, piece: number): number {
-  const at = 3 * piece;
-  return Math.sqrt((p[at + 3] - p[at]) ** 2 + (p[at + 4] - p[at + 1]) ** 2 + (p[at + 5] - p[at + 2]) ** 2);
 }
 
 /** Does the line come within `margin` of the tile, measured across the line. */

@@ -106,9 +106,11 @@ function readSides(tile: Tile, tool: Cutter, at: Station, z: number, bound: numb
   const limit = Math.min(bound - z, tool.edge_height_mm);
   let contact = 0;
   let clear = limit;
-  for (const share of ladder) {
-    const height = limit * share;
-    if (touches(tile, tool, at, z, height)) {
+  let where = -1;
+  for (let rung = 0; rung < ladder.length; rung++) {
+    const height = limit * ladder[rung];
+    where = touches(tile, tool, at, z, height);
+    if (where >= 0) {
       contact = height;
       break;
     }
@@ -120,7 +122,7 @@ function readSides(tile: Tile, tool: Cutter, at: Station, z: number, bound: numb
   }
   for (let turn = 0; turn < 7 && clear > contact; turn++) {
     const middle = (contact + clear) / 2;
-    if (touches(tile, tool, at, z, middle)) contact = middle;
+    if (touchesAlong(tile, tool, at, z, middle, where)) contact = middle;
     else clear = middle;
   }
   const height = contact * readAt;
@@ -137,16 +139,61 @@ function readSides(tile: Tile, tool: Cutter, at: Station, z: number, bound: numb
   return contact + skin_mm;
 }
 
-function touches(tile: Tile, tool: Cutter, at: Station, z: number, height: number): boolean {
+/** Cosine and sine of steps of 7.5 degrees, -180 to 180. */
+const turns = 48;
+const cosines = Float64Array.from({ length: turns + 1 }, (_, k) => Math.cos(((k - 24) * Math.PI) / 24));
+const sines = Float64Array.from({ length: turns + 1 }, (_, k) => Math.sin(((k - 24) * Math.PI) / 24));
+
+/** Index of a direction in which the tool touches metal at `height` over its tip, -1 when it does not. */
+function touches(tile: Tile, tool: Cutter, at: Station, z: number, height: number): number {
   const rho = radiusAtHeight(tool, height);
-  const reach = reachAt(tool, at, height) * 0.999;
-  for (let k = 0; k <= 12; k++) {
-    const angle = at.feed_rad + reach * (k / 6 - 1);
-    const x = at.x + rho * Math.cos(angle);
-    const y = at.y + rho * Math.sin(angle);
-    if (holds(tile, x, y) && metalAt(tile, x, y, z + height + skin_mm) > 0) return true;
+  const reach = reachAt(tool, at, height);
+  const { x, y } = at;
+  const c = Math.cos(at.feed_rad) * rho;
+  const s = Math.sin(at.feed_rad) * rho;
+  // where the circle crosses into a neighbour the part in this tile may be short
+  const whole = x - rho >= tile.xLow && x + rho < tile.xHigh && y - rho >= tile.yLow && y + rho < tile.yHigh;
+  const step = whole ? 2 : 1;
+  const most = Math.min(turns / 2, Math.floor((reach * turns) / (2 * Math.PI) + 1e-9));
+  const from = turns / 2 - most + (whole ? most & 1 : 0);
+  const tops = tile.top;
+  if (tops === undefined) return whole ? turns / 2 : touchesUncut(tile, x, y, c, s, from, turns / 2 + most);
+  const units = (z + height + skin_mm) * heightUnits;
+  const perX = 1 / tile.grid.cx;
+  const perY = 1 / tile.grid.cy;
+  for (let k = from; k <= turns / 2 + most; k += step) {
+    const px = x + c * cosines[k] - s * sines[k];
+    const py = y + s * cosines[k] + c * sines[k];
+    if (!whole && !holds(tile, px, py)) continue;
+    const i = Math.min(tile.nw - 1, ((px - tile.ox) * perX + 0.5) | 0);
+    const j = Math.min(tile.nh - 1, ((py - tile.oy) * perY + 0.5) | 0);
+    if (tops[j * tile.stride + i] > units) return k;
   }
-  return false;
+  return -1;
+}
+
+function touchesUncut(
+  tile: Tile,
+  x: number,
+  y: number,
+  c: number,
+  s: number,
+  from: number,
+  to: number,
+): number {
+  for (let k = from; k <= to; k++) {
+    if (holds(tile, x + c * cosines[k] - s * sines[k], y + s * cosines[k] + c * sines[k])) return k;
+  }
+  return -1;
+}
+
+/** The same in one direction, between cells. */
+function touchesAlong(tile: Tile, tool: Cutter, at: Station, z: number, height: number, k: number): boolean {
+  const angle = at.feed_rad + ((k - turns / 2) * 2 * Math.PI) / turns;
+  const rho = radiusAtHeight(tool, height);
+  const x = at.x + rho * Math.cos(angle);
+  const y = at.y + rho * Math.sin(angle);
+  return holds(tile, x, y) && metalAt(tile, x, y, z + height + skin_mm) > 0;
 }
 
 /** How far to each side of the feed the surface at `height` faces the way the tool goes. */
@@ -160,12 +207,12 @@ function reachAt(tool: Cutter, at: Station, height: number): number {
     const out = radiusAtHeight(tool, height) - tool.flat_mm;
     steep = (tool.corner_mm - height) / Math.max(1e-9, out);
   }
-  const cosine = steep * (at.rise / at.level);
-  return Math.acos(Math.max(-1, Math.min(1, cosine)));
+  // going down the back of the tip touches too: counted as underside, not as engagement
+  return at.rise <= 0 ? Math.PI / 2 : Math.acos(Math.min(1, steep * (at.rise / at.level)));
 }
 
 const under = { share: 0, centre: 0, depth: 0 };
-const rings = 4;
+const rings = 3;
 const spokes = 12;
 
 /** Share of the tool's underside that stands in metal, from samples of equal area. */
@@ -177,12 +224,14 @@ function readBottom(tile: Tile, tool: Cutter, at: Station, z: number): typeof un
     const rho = tool.radius_mm * Math.sqrt((ring + 0.5) / rings);
     const height = z + profileHeight(tool, rho) + skin_mm;
     for (let spoke = 0; spoke < spokes; spoke++) {
-      const angle = ((spoke + ring / rings) * 2 * Math.PI) / spokes;
-      const x = at.x + rho * Math.cos(angle);
-      const y = at.y + rho * Math.sin(angle);
-      if (!holds(tile, x, y) || metalAt(tile, x, y, height) <= 0) continue;
+      const k = (spoke * turns) / spokes + ring;
+      const x = at.x + rho * cosines[k];
+      const y = at.y + rho * sines[k];
+      if (!holds(tile, x, y)) continue;
+      const over = heightAt(tile, x, y);
+      if (over <= height) continue;
       under.share += 1 / (rings * spokes);
-      under.depth = Math.max(under.depth, seen.top_mm - z);
+      under.depth = Math.max(under.depth, over - z);
     }
   }
   if (holds(tile, at.x, at.y) && metalAt(tile, at.x, at.y, z + skin_mm) > 0) {

@@ -8,7 +8,7 @@
  * numbers of 1/16384 cell. A tile has one column and one row more than it owns (its neighbours' first), so that it can be
  * read without them.
  */
-import type { Grid } from './grid.ts';
+import type { Grid, StartState } from './grid.ts';
 
 /** Units of height in a millimetre. */
 export const heightUnits = 4096;
@@ -25,6 +25,9 @@ export function toUnits(height_mm: number): number {
 
 export class Tile {
   readonly stride: number;
+  /** Column and row of cell (0, 0) in the grid. */
+  readonly i0: number;
+  readonly j0: number;
   /** Cells that the tile owns. */
   readonly w: number;
   readonly h: number;
@@ -57,6 +60,8 @@ export class Tile {
     this.grid = grid;
     const i0 = tx * grid.tile;
     const j0 = ty * grid.tile;
+    this.i0 = i0;
+    this.j0 = j0;
     const low = grid.block.low;
     const high = grid.block.high;
     this.w = Math.min(grid.tile, grid.columns - i0);
@@ -90,7 +95,7 @@ export class Tile {
     this.lastY = Number.NaN;
     this.lastZ = Number.NaN;
     this.lastTool = -1;
-    if (this.grid.block.round !== undefined) this.fill();
+    if (this.grid.block.round !== undefined || this.grid.block.state !== undefined) this.fill();
   }
 
   /** Makes the arrays, filled with the uncut stock. */
@@ -101,11 +106,26 @@ export class Tile {
     this.floor = new Int32Array(cells).fill(high);
     this.top = new Int32Array(cells).fill(high);
     this.side = new Int16Array(cells);
+    if (block.state !== undefined) {
+      this.copyIn(block.state);
+      return;
+    }
     const round = block.round;
     if (round === undefined) return;
     this.cutOutside(round.x_mm, round.y_mm, round.radius_mm, 1);
     if (round.bore_mm !== undefined && round.bore_mm > 0)
       this.cutOutside(round.x_mm, round.y_mm, round.bore_mm / 2, -1);
+  }
+
+  private copyIn(state: StartState): void {
+    const { floor, top, side } = this;
+    if (floor === undefined || top === undefined || side === undefined) return;
+    for (let j = 0; j < this.nh; j++) {
+      const from = (this.j0 + j) * state.columns + this.i0;
+      floor.set(state.floor.subarray(from, from + this.nw), j * this.stride);
+      top.set(state.top.subarray(from, from + this.nw), j * this.stride);
+      side.set(state.side.subarray(from, from + this.nw), j * this.stride);
+    }
   }
 
   private cutOutside(x: number, y: number, radius: number, sign: 1 | -1): void {

@@ -1,0 +1,287 @@
+/** The lathe's stock: an outer and an inner radius over z, cut by single-point tools and drills. */
+import type { TurningTool } from './turning-tool.ts';
+
+export interface BarStock {
+  /** z of the far (chuck) end and of the face. */
+  readonly low_z_mm: number;
+  readonly high_z_mm: number;
+  readonly radius_mm: number;
+  readonly bore_radius_mm?: number;
+  /** Width of a slice; `defaultSlice` when left out. */
+  readonly slice_mm?: number;
+}
+
+/** A move of the programmed point; x is the radius. */
+export interface LatheMove {
+  readonly kind: 'rapid' | 'feed' | 'arc' | 'thread';
+  readonly from: readonly [z: number, x: number];
+  readonly to: readonly [z: number, x: number];
+  readonly centre?: readonly [z: number, x: number];
+  /** Arc: positive turns z towards x. */
+  readonly sweep_rad?: number;
+  /** Thread: lead a turn. */
+  readonly lead_mm?: number;
+}
+
+export interface LatheFigures {
+  readonly removed_mm3: number;
+  /** Greatest thickness taken off in the radius. */
+  readonly radial_depth_mm: number;
+  /** Cut area in the plane of the axis over the length that cuts: the depth across the feed. */
+  readonly depth_mm: number;
+  /** Thread: depth of this pass under the passes before it. */
+  readonly thread_pass_mm: number;
+  /** Extent along z of what was cut, NaN when nothing was. */
+  readonly from_z_mm: number;
+  readonly to_z_mm: number;
+  /** Greatest and least radius that was cut. */
+  readonly outer_radius_mm: number;
+  readonly inner_radius_mm: number;
+  readonly cuts: boolean;
+}
+
+/** Slices of 0.01 mm, fewer on long bars: at most 100,000. */
+export function defaultSlice(length_mm: number): number {
+  return Math.max(0.01, length_mm / 100_000);
+}
+
+/** Radii less than this apart are touching, not cutting. */
+const skin_mm = 0.001;
+const most = 4096;
+
+/**
+ * Two height functions over z. A tool sweeps the convex hull of its outline at both ends of a straight move, exact for convex tools.
+ * Grooves that widen inwards and threads are not held as shapes; a thread leaves the bar as it is and keeps its depth apart.
+ */
+export class LatheStock {
+  readonly outer: Float64Array;
+  readonly inner: Float64Array;
+  /** Radius that threads have reached, per slice; NaN where there is none. */
+  readonly thread: Float64Array;
+  readonly slice_mm: number;
+  readonly low_z_mm: number;
+  private readonly count: number;
+  private readonly hullZ = new Float64Array(most);
+  private readonly hullX = new Float64Array(most);
+
+  constructor(bar: BarStock) {
+    const length = bar.high_z_mm - bar.low_z_mm;
+    if (!(length > 0 && bar.radius_mm > 0) || !Number.isFinite(length + bar.radius_mm)) {
+      throw new RangeError('the bar needs a length and a radius over 0');
+    }
+    this.count = Math.max(2, Math.min(200_000, Math.round(length / (bar.slice_mm ?? defaultSlice(length)))));
+    this.slice_mm = length / this.count;
+    this.low_z_mm = bar.low_z_mm;
+    this.outer = new Float64Array(this.count).fill(bar.radius_mm);
+    this.inner = new Float64Array(this.count).fill(bar.bore_radius_mm ?? 0);
+    this.thread = new Float64Array(this.count).fill(Number.NaN);
+  }
+
+  /** Volume that is left, mm3. */
+  volume_mm3(): number {
+    let sum = 0;
+    for (let k = 0; k < this.count; k++) {
+      if (this.outer[k] > this.inner[k]) sum += this.outer[k] ** 2 - this.inner[k] ** 2;
+    }
+    return sum * Math.PI * this.slice_mm;
+  }
+
+  /** Cuts one move and says what it met. */
+  move(move: LatheMove, tool: TurningTool): LatheFigures {
+    if (move.kind === 'thread') return this.cutThread(move, tool);
+    const found = newSums();
+    if (
+      move.kind === 'arc' &&
+      move.centre !== undefined &&
+      move.sweep_rad !== undefined &&
+      move.sweep_rad !== 0
+    ) {
+      const [cz, cx] = move.centre;
+      const radius = Math.hypot(move.from[0] - cz, move.from[1] - cx);
+      const step = radius > 0.001 ? 2 * Math.acos(Math.max(0, 1 - 0.0005 / radius)) : 1;
+      const pieces = Math.min(5000, Math.max(2, Math.ceil(Math.abs(move.sweep_rad) / step)));
+      const start = Math.atan2(move.from[1] - cx, move.from[0] - cz);
+      let from = move.from;
+      for (let k = 1; k <= pieces; k++) {
+        const a = start + (move.sweep_rad * k) / pieces;
+        const to: readonly [number, number] =
+          k === pieces ? move.to : [cz + radius * Math.cos(a), cx + radius * Math.sin(a)];
+        this.cutLine(from, to, tool, found);
+        from = to;
+      }
+    } else {
+      this.cutLine(move.from, move.to, tool, found);
+    }
+    return figuresOf(found);
+  }
+
+  /** A drill, reamer or tap on the axis from `from_z` to `to_z` (towards the chuck), tip leading by its point. */
+  drill(from_z_mm: number, to_z_mm: number, diameter_mm: number, point_angle_deg = 180): LatheFigures {
+    const radius = diameter_mm / 2;
+    const slope = point_angle_deg >= 179.99 ? 0 : 1 / Math.tan((point_angle_deg * Math.PI) / 360);
+    const found = newSums();
+    const tip = Math.min(from_z_mm, to_z_mm);
+    for (let k = this.sliceAt(tip); k < this.count; k++) {
+      const z = this.low_z_mm + (k + 0.5) * this.slice_mm;
+      if (z < tip) continue;
+      const reach = slope === 0 ? radius : Math.min(radius, (z - tip) / slope);
+      this.takeInner(k, z, reach, found);
+    }
+    found.length = Math.abs(to_z_mm - from_z_mm);
+    return figuresOf(found);
+  }
+
+  private sliceAt(z: number): number {
+    return Math.max(0, Math.min(this.count, Math.floor((z - this.low_z_mm) / this.slice_mm)));
+  }
+
+  private cutLine(
+    from: readonly [number, number],
+    to: readonly [number, number],
+    tool: TurningTool,
+    found: Sums,
+  ): void {
+    const points = this.lowerHull(from, to, tool);
+    const area = found.area;
+    let h = 0;
+    const first = this.sliceAt(this.hullZ[0]);
+    for (let k = first; k < this.count; k++) {
+      const z = this.low_z_mm + (k + 0.5) * this.slice_mm;
+      if (z < this.hullZ[0]) continue;
+      if (z > this.hullZ[points - 1]) break;
+      while (h + 2 < points && this.hullZ[h + 1] < z) h++;
+      const span = this.hullZ[h + 1] - this.hullZ[h];
+      const part = span > 0 ? (z - this.hullZ[h]) / span : 0;
+      const x = this.hullX[h] + (this.hullX[h + 1] - this.hullX[h]) * part;
+      if (tool.inward > 0) this.takeOuter(k, z, x, found);
+      else this.takeInner(k, z, -x, found);
+    }
+    if (found.area > area) found.length += Math.hypot(to[0] - from[0], to[1] - from[1]);
+  }
+
+  private takeOuter(k: number, z: number, x: number, found: Sums): void {
+    const was = this.outer[k];
+    const inner = this.inner[k];
+    if (was <= inner || x >= was) return;
+    const now = Math.max(x, inner);
+    this.outer[k] = now;
+    add(found, this.slice_mm, z, was, now);
+  }
+
+  private takeInner(k: number, z: number, x: number, found: Sums): void {
+    const was = this.inner[k];
+    const outer = this.outer[k];
+    if (outer <= was || x <= was) return;
+    const now = Math.min(x, outer);
+    this.inner[k] = now;
+    add(found, this.slice_mm, z, now, was);
+  }
+
+  /** Lower hull of the outline at both ends, in `hullZ`, `hullX`; for a bore x is turned over. Returns its points. */
+  private lowerHull(
+    from: readonly [number, number],
+    to: readonly [number, number],
+    tool: TurningTool,
+  ): number {
+    const { hullZ, hullX } = this;
+    const n = tool.z.length;
+    const [a, b] = from[0] <= to[0] ? [from, to] : [to, from];
+    let i = 0;
+    let j = 0;
+    let count = 0;
+    while (i < n || j < n) {
+      // the two outlines are ordered in z: merge them, keep the turn to the left
+      const takeA = j >= n || (i < n && tool.z[i] + a[0] <= tool.z[j] + b[0]);
+      const at = takeA ? a : b;
+      const k = takeA ? i++ : j++;
+      const z = tool.z[k] + at[0];
+      const x = tool.height[k] + at[1] * tool.inward;
+      while (
+        count >= 2 &&
+        (hullZ[count - 1] - hullZ[count - 2]) * (x - hullX[count - 2]) <=
+          (hullX[count - 1] - hullX[count - 2]) * (z - hullZ[count - 2])
+      ) {
+        count--;
+      }
+      hullZ[count] = z;
+      hullX[count++] = x;
+    }
+    return count;
+  }
+
+  private cutThread(move: LatheMove, tool: TurningTool): LatheFigures {
+    const found = newSums();
+    const lead = move.lead_mm ?? 0;
+    const low = Math.min(move.from[0], move.to[0]);
+    const high = Math.max(move.from[0], move.to[0]);
+    let deepest = 0;
+    for (let k = this.sliceAt(low); k < this.count; k++) {
+      const z = this.low_z_mm + (k + 0.5) * this.slice_mm;
+      if (z < low) continue;
+      if (z > high) break;
+      const part = high > low ? (z - move.from[0]) / (move.to[0] - move.from[0]) : 0;
+      const x = move.from[1] + (move.to[1] - move.from[1]) * part;
+      const crest = tool.inward > 0 ? this.outer[k] : this.inner[k];
+      const reached = Number.isNaN(this.thread[k]) ? crest : this.thread[k];
+      const pass = (reached - x) * tool.inward;
+      if (pass <= skin_mm || this.outer[k] <= this.inner[k]) continue;
+      this.thread[k] = x;
+      deepest = Math.max(deepest, pass);
+      const depth = (crest - x) * tool.inward;
+      const before = depth - pass;
+      const area = tool.half_tangent * (depth * depth - before * before);
+      if (lead > 0) found.volume += (2 * Math.PI * ((x + crest) / 2) * area * this.slice_mm) / lead;
+      found.area += pass * this.slice_mm;
+      found.outer = Math.max(found.outer, crest, x);
+      found.inner = Math.min(found.inner, crest, x);
+      found.low = Math.min(found.low, z);
+      found.high = Math.max(found.high, z);
+    }
+    found.length = high - low;
+    found.radial = deepest;
+    return { ...figuresOf(found), thread_pass_mm: deepest };
+  }
+}
+
+interface Sums {
+  volume: number;
+  area: number;
+  radial: number;
+  length: number;
+  low: number;
+  high: number;
+  outer: number;
+  inner: number;
+}
+
+function newSums(): Sums {
+  const far = Number.POSITIVE_INFINITY;
+  return { volume: 0, area: 0, radial: 0, length: 0, low: far, high: -far, outer: -far, inner: far };
+}
+
+function add(found: Sums, slice: number, z: number, outer: number, inner: number): void {
+  const thick = outer - inner;
+  found.volume += Math.PI * (outer * outer - inner * inner) * slice;
+  found.area += thick * slice;
+  if (thick <= skin_mm) return;
+  found.radial = Math.max(found.radial, thick);
+  found.low = Math.min(found.low, z);
+  found.high = Math.max(found.high, z);
+  found.outer = Math.max(found.outer, outer);
+  found.inner = Math.min(found.inner, inner);
+}
+
+function figuresOf(found: Sums): LatheFigures {
+  const cuts = found.radial > skin_mm;
+  return {
+    removed_mm3: found.volume,
+    radial_depth_mm: cuts ? found.radial : 0,
+    depth_mm: cuts && found.length > 0 ? found.area / found.length : 0,
+    thread_pass_mm: 0,
+    from_z_mm: cuts ? found.low : Number.NaN,
+    to_z_mm: cuts ? found.high : Number.NaN,
+    outer_radius_mm: cuts ? found.outer : Number.NaN,
+    inner_radius_mm: cuts ? found.inner : Number.NaN,
+    cuts,
+  };
+}

@@ -1,0 +1,125 @@
+/** Cutting stock against a plain stamp of the tool's footprint, both in this run, in turn. Prints ratios; nothing here fails. */
+import { type Cutter, cutter } from '../../server/src/stock/cutter.ts';
+import { createMillStock } from '../../server/src/stock/mill.ts';
+import { emptyMoves, type MoveColumns, type Point, pushMove } from '../../server/src/stock/moves.ts';
+
+const size = { x: 200, y: 150, z: 30 };
+const stampCell = 0.25;
+const segments = 100_000;
+const segment_mm = 0.5;
+const diameter_mm = 10;
+
+/** Raster passes over the block, level after level, in segments of half a millimetre. */
+function raster(step_mm: number, height: (x: number, y: number, level: number) => number): MoveColumns {
+  const moves = emptyMoves(segments + 64);
+  const perPass = 380;
+  let level = 0;
+  while (moves.count < segments) {
+    level++;
+    for (let y = 5, pass = 0; y <= 145 && moves.count < segments; y += step_mm, pass++) {
+      const way = pass % 2 === 0 ? 1 : -1;
+      const start = way > 0 ? 5 : 195;
+      let from: Point = [start, y, height(start, y, level)];
+      for (let k = 1; k <= perPass && moves.count < segments; k++) {
+        const x = start + way * k * segment_mm;
+        const to: Point = [x, y, height(x, y, level)];
+        pushMove(moves, { kind: 'feed', from, to }, 0);
+        from = to;
+      }
+    }
+  }
+  return moves;
+}
+
+/** The naive model: at most a cell per step, the whole footprint each time, no figures. */
+function stamp(moves: MoveColumns, ball: boolean): { ms: number; removed: number } {
+  const columns = size.x / stampCell;
+  const heights = new Float32Array(columns * (size.y / stampCell)).fill(0);
+  const reach = diameter_mm / 2 / stampCell;
+  const offsets: number[] = [];
+  const rises: number[] = [];
+  for (let j = -reach; j <= reach; j++) {
+    for (let i = -reach; i <= reach; i++) {
+      const d2 = (i * i + j * j) * stampCell * stampCell;
+      const r = diameter_mm / 2;
+      if (d2 > r * r) continue;
+      offsets.push(j * columns + i);
+      rises.push(ball ? r - Math.sqrt(r * r - d2) : 0);
+    }
+  }
+  const offset = Int32Array.from(offsets);
+  const rise = Float32Array.from(rises);
+  const n = moves.numbers;
+  const started = performance.now();
+  for (let move = 0; move < moves.count; move++) {
+    const at = move * 10;
+    const steps = Math.ceil(
+      Math.hypot(n[at + 3] - n[at], n[at + 4] - n[at + 1], n[at + 5] - n[at + 2]) / stampCell - 1e-6,
+    );
+    for (let k = 0; k <= steps; k++) {
+      const part = k / steps;
+      const x = n[at] + (n[at + 3] - n[at]) * part;
+      const y = n[at + 1] + (n[at + 4] - n[at + 1]) * part;
+      const z = n[at + 2] + (n[at + 5] - n[at + 2]) * part;
+      const centre = Math.round(y / stampCell) * columns + Math.round(x / stampCell);
+      for (let p = 0; p < offset.length; p++) {
+        const cell = centre + offset[p];
+        const height = z + rise[p];
+        if (heights[cell] > height) heights[cell] = height;
+      }
+    }
+  }
+  const ms = performance.now() - started;
+  let removed = 0;
+  for (let k = 0; k < heights.length; k++) removed -= heights[k];
+  return { ms, removed: removed * stampCell * stampCell };
+}
+
+function engine(moves: MoveColumns, tool: Cutter, cell_mm: number): { ms: number; removed: number } {
+  const stock = createMillStock({ low: [0, 0, -size.z], high: [size.x, size.y, 0], cell_mm }, [tool]);
+  stock.append(moves);
+  const started = performance.now();
+  stock.finish();
+  const ms = performance.now() - started;
+  return { ms, removed: stock.startVolume_mm3() - stock.volume_mm3() };
+}
+
+function median(values: number[]): number {
+  return [...values].sort((a, b) => a - b)[values.length >> 1];
+}
+
+/** Runs the comparison and returns the printed lines. */
+export function stockBench(rounds = 5): string[] {
+  const lines: string[] = [];
+  const cases = [
+    { name: 'flat, pockets in levels', kind: 'flat' as const, moves: raster(4, (_x, _y, level) => -level) },
+    { name: 'ball, level finishing', kind: 'ball' as const, moves: raster(0.6, () => -0.83) },
+    {
+      name: 'ball, waved finishing',
+      kind: 'ball' as const,
+      moves: raster(0.6, (x, y) => -2 + 1.2 * Math.sin(x / 15) * Math.cos(y / 20)),
+    },
+  ];
+  for (const { name, kind, moves } of cases) {
+    const tool = cutter({ kind, diameter_mm });
+    if ('missing' in tool) continue;
+    for (const cell of [0.25, diameter_mm / 25]) {
+      const ratios: number[] = [];
+      let own = { ms: 0, removed: 0 };
+      let plain = own;
+      for (let round = 0; round < rounds; round++) {
+        plain = stamp(moves, kind === 'ball');
+        own = engine(moves, tool, cell);
+        ratios.push(plain.ms / own.ms);
+      }
+      lines.push(
+        `stock, ${name}, cells ${cell} mm with figures: ${median(ratios).toFixed(1)} x the stamp of ${stampCell} mm ` +
+          `(${Math.min(...ratios).toFixed(1)} to ${Math.max(...ratios).toFixed(1)}), ` +
+          `${Math.round(segments / own.ms)} k segments/s, volume ${(own.removed / 1000).toFixed(3)} cm3, stamp ${(plain.removed / 1000).toFixed(3)} cm3`,
+      );
+    }
+  }
+  return lines;
+}
+
+if (process.argv[1]?.endsWith('stock.bench.ts')) for (const line of stockBench(3)) console.log(line);
