@@ -9,7 +9,7 @@ import {
 import { around, type CommentScan, type WrittenSize } from './comment-scan.ts';
 import { product } from './quantity.ts';
 
-const label = String.raw`\s*[=:]?\s*`;
+const label = String.raw`\s*(?:[=:]|-(?=\s))?\s*`;
 const notTheTool =
   '(?:HOLE|MINOR|MAJOR|PILOT|STOCK|BAR|BORE|PITCH|NECK|PART|FINISH(?:ED)?|HEAD|HOLDER|BOLT|THREAD|ROOT)';
 const diaWord = String.raw`DIAM?(?:ETER|ETRO|ETRE)?(?![A-Z])\.?`;
@@ -24,6 +24,7 @@ const patterns = {
     String.raw`(?<![A-Z])(?:CR|C\.R\.|CORNER R(?:AD(?:IUS)?)?|TIP R(?:AD(?:IUS)?)?)(?![A-Z])\.?${label}%`,
   ),
   cornerRadiusBehind: around(String.raw`%\s*(?:CR|CORNER R(?:AD(?:IUS)?)?|RAD(?:IUS)?)(?![A-Z])`),
+  cornerRadiusGlued: around(String.raw`(?=\d*\.\d)%R(?![A-Z0-9])`),
   cornerRadiusShort: around(String.raw`(?<![A-Z])R(?=\d*\.\d)%`),
   fluteLength: around(String.raw`(?<![A-Z])(?:LOC|L\.O\.C\.|FLUTE LENGTH|LENGTH OF CUT)(?![A-Z])${label}%`),
   fluteLengthBehind: around(String.raw`%\s*(?:LOC|L\.O\.C\.|FL(?:UTE)? LENGTH|LENGTH OF CUT)(?![A-Z])`),
@@ -38,6 +39,7 @@ const patterns = {
   diameterShort: around(String.raw`(?<![A-Z])D\s*[=:]\s*%`),
   diameterSign: around(String.raw`[Ø⌀]\s*%`),
   diameterGlued: around(String.raw`(?<![A-Z])D(?=\d*\.|\d+ ?(?:MM|")|\d+\/)%`),
+  diameterBetween: around(String.raw`%\s*${diaWord}\s+(?=[\d.])`),
   diameterBehind: around(String.raw`%\s*(?:${diaWord})`),
   angle: /(?:TAPER\s*=?\s*)?(\d{1,3}(?:\.\d{0,3})?)\s*-?(?:DEG(?:REES?)?(?![A-Z])|[°º*](?!\d))/,
   teeth:
@@ -84,7 +86,10 @@ export function takeLabels(scan: CommentScan, reading: CommentReading, context: 
   const turning = fields.kind !== undefined && isTurningTool(fields.kind);
   const radius =
     turning || (!fields.kind && context.machine === 'lathe') ? 'nose_radius_mm' : 'corner_radius_mm';
-  const short = fields.kind && fields.kind !== 'ball-mill' ? [patterns.cornerRadiusShort] : [];
+  const short =
+    fields.kind && fields.kind !== 'ball-mill'
+      ? [patterns.cornerRadiusGlued, patterns.cornerRadiusShort]
+      : [];
   set(radius, patterns.cornerRadius, patterns.cornerRadiusBehind, ...short);
   set('flute_length_mm', patterns.fluteLength, patterns.fluteLengthBehind);
   set('stickout_mm', patterns.stickout, patterns.stickoutBehind);
@@ -97,6 +102,10 @@ export function takeLabels(scan: CommentScan, reading: CommentReading, context: 
   const word = teeth ? undefined : scan.take(patterns.teethWord);
   const count = teeth ? Number(teeth[1]) : word ? teethWords[word[1] ?? ''] : undefined;
   if (count !== undefined && count >= 1 && count <= 100) fields.teeth = count;
+  if (scan.take(patterns.diameterBetween)) {
+    reading.doubts.push({ about: 'diameter_mm', why: 'a number stands on both sides of "DIA"', choices: [] });
+    return;
+  }
   const before = fields.diameter_mm;
   delete fields.diameter_mm;
   set(

@@ -1,8 +1,8 @@
 import { isTurningTool } from '../materials/tool-kind.ts';
+import { dropCounts, dropWhatIsNoSize } from './comment-drops.ts';
 import { takeLabels } from './comment-labels.ts';
 import {
   type CommentContext,
-  type CommentDoubt,
   type CommentFields,
   type CommentReading,
   choice,
@@ -12,9 +12,8 @@ import {
   wholeChoices,
 } from './comment-reading.ts';
 import { CommentScan, type WrittenSize } from './comment-scan.ts';
-import { letterDrill_mm, numberDrill_mm } from './drill-sizes.ts';
 import { findInsert, findThreadInsert } from './insert-word.ts';
-import { product, type SheetUnits } from './quantity.ts';
+import { product } from './quantity.ts';
 import { findThread } from './threads.ts';
 import type { ToolKind } from './tool-keys.ts';
 import { coatingWords, kindWords, largestDiameter_mm, substrateWords, vagueWords } from './tool-words.ts';
@@ -45,6 +44,7 @@ export function readToolComment(text: string, context: CommentContext): CommentR
   takeThread(scan, reading);
   if (reading.number === undefined && !reading.marked && !reading.fields.kind && !sizeWords.test(scan.text))
     return reading;
+  dropCounts(scan);
   takeLabels(scan, reading, context);
   dropWhatIsNoSize(scan, reading, context);
   takeBareDiameter(scan, reading, context);
@@ -58,7 +58,7 @@ const runTogether = new RegExp(`\\d${glued}\\d+\\.?\\d*${glued}`);
 const sizeWords = /DIA|RAD|FLUTE|LENGTH|TEETH|TOOL|[Ø⌀]/;
 const prefix = /^\s*(?:(?:MSG|DEBUG|PRINT)\s*,|TC\s*:|BEGIN OPERATION\s*:)\s*/;
 export const ownNumber =
-  /^\s*(?:(?:CHANGE TO )?TOOL(?: ?(?:NO\.?|NUMBER|NR\.?|#))?|T)\s*[=:#-]?\s*([0O]?\d{1,8})(?![\d./"]|\s*\/|[A-Z]|\s*(?:MM|IN|INCH)(?![A-Z]))\s*[=:|,-]*(?:>\s*)?/;
+  /^\s*(?:N\d{1,5}\s+)?(?:(?:CHANGE TO|LOAD|USE|INSERT|INSTALL) )?(?:TOOL(?: ?(?:NO\.?|NUMBER|NR\.?|#))?|T)\s*[=:#-]?\s*([0O]?\d{1,8})(?![\d./"]|\s*\/|[A-Z]|\s*(?:MM|IN|INCH)(?![A-Z]))\s*[=:|,-]*(?:>\s*)?/;
 export const lastNumber = /[;,(\s-]\s*T([0O]?\d{1,8})\s*$/;
 
 function takeNumber(
@@ -119,6 +119,11 @@ function takeWords(scan: CommentScan, { fields }: CommentReading, { machine }: C
   }
 }
 
+function takeThreadsPerInch(scan: CommentScan, fields: CommentFields): void {
+  const perInch = Number(scan.take(/(?<![\d./-])(\d{1,2}(?:\.5)?) ?TPI(?![A-Z])/)?.[1]);
+  if (perInch >= 4 && perInch <= 80) fields.pitch_mm ??= product(1 / perInch, 25.4);
+}
+
 function takeThread(scan: CommentScan, { fields }: CommentReading): void {
   const insert = findThreadInsert(scan.rest);
   if (insert) {
@@ -128,73 +133,13 @@ function takeThread(scan: CommentScan, { fields }: CommentReading): void {
   }
   if (fields.kind !== 'tap' && fields.kind !== 'thread-mill' && fields.kind !== 'thread-turn') return;
   const thread = findThread(scan.rest);
-  if (!thread) return;
+  if (!thread) {
+    takeThreadsPerInch(scan, fields);
+    return;
+  }
   scan.cross(thread.start, thread.end);
   fields.pitch_mm ??= thread.pitch_mm;
   if (fields.kind === 'tap') fields.diameter_mm = thread.major_diameter_mm;
-}
-
-/** Crosses out numbers that are no sizes of the tool: dates, catalogue numbers, counts, depths, words of a block. */
-function dropWhatIsNoSize(
-  scan: CommentScan,
-  { fields, doubts }: CommentReading,
-  { units }: CommentContext,
-): void {
-  if (fields.kind === 'drill' || fields.kind === 'reamer') takeDrillNumber(scan, fields, doubts, units);
-  scan.drop(/(?<!\d)\d{1,4}([-/.])\d{1,2}\1\d{2,4}(?!\d)|\d{1,2}:\d{2}(?::\d{2})?/);
-  scan.drop(/(?<![\d/.])\d+(?:-\d+)+(?![\d/.])(?!\/)/);
-  scan.drop(
-    /(?<![A-Z])(?:PRODUCT|PART|CAT(?:ALOG(?:UE)?)?|P\/N|PN|SKU|ITEM|ORDER|EDP|ART|NO|NR|REV|SN|ID|INSERT|GRADE|OP|STEP|REF)(?![A-Z])[.:#\s]*[A-Z0-9-]*\d[A-Z0-9.-]*/,
-  );
-  scan.drop(
-    /(?:\d+\.?\d*|\.\d+) ?(?:MM|IN|")? ?(?:DEEP|DP|DEPTH|THRU|HOLES?|PLCS?|PLACES|PASS(?:ES)?|PCS|TIMES|XD|MIN|SEC|INSERTS?|LONG|OAL|LG)(?![A-Z])/,
-  );
-  scan.drop(/(?:DEPTH|DP|LEAVE|STOCK|LOC|ZMIN|LENGTH)\s*[=:]?\s*(?:\d+\.?\d*|\.\d+)/);
-  const offset = /(?<![A-Z0-9])D ?0?(\d{1,3})(?![\w./"])/.exec(scan.rest);
-  if (
-    offset &&
-    fields.kind &&
-    fields.diameter_mm === undefined &&
-    !/(?<![A-Z0-9])H ?0?\d{1,3}(?![\w.])/.test(scan.rest)
-  ) {
-    doubts.push({
-      about: 'diameter_mm',
-      why: `"${offset[0]}" may be a size or an offset number`,
-      choices: [],
-    });
-  }
-  scan.drop(/(?<![A-Z])[A-Z] ?[+-]?\.?\d[\d.]*(?![\w/"])/);
-  scan.drop(/(?<![A-Z0-9])[A-Z]+\d[A-Z0-9]*/);
-  scan.drop(/#\d+/);
-}
-
-/** Number and letter drills are inch sizes: in a metric program the number may count something else, so it asks. */
-function takeDrillNumber(
-  scan: CommentScan,
-  fields: CommentFields,
-  doubts: CommentDoubt[],
-  units: SheetUnits | undefined,
-): void {
-  const numbered = scan.take(/(?:#|(?<![A-Z])NO\.? ?|(?<![A-Z])NUMBER )(\d{1,2})(?![\d./])/);
-  const lettered = numbered
-    ? undefined
-    : (scan.take(/(?<![A-Z'])LETTER ([A-Z])(?![A-Z])/) ??
-      scan.take(/(?<![A-Z0-9.'"-])([A-Z])(?= DRILL(?![A-Z]))/));
-  const size_mm = numbered ? numberDrill_mm(Number(numbered[1])) : letterDrill_mm(lettered?.[1] ?? '');
-  if (size_mm === undefined) return;
-  const name = numbered ? `number ${numbered[1]}` : `letter ${lettered?.[1]}`;
-  const written_mm = fields.diameter_mm;
-  if (written_mm !== undefined && Math.abs(written_mm - size_mm) > 0.03) {
-    const why = `a ${name} drill is another size than the one written`;
-    doubts.push({ about: 'diameter_mm', why, choices: [choice(size_mm), choice(written_mm)] });
-    delete fields.diameter_mm;
-  } else if (written_mm === undefined && units === 'mm') {
-    doubts.push({
-      about: 'diameter_mm',
-      why: `a ${name} drill in a metric program`,
-      choices: [choice(size_mm)],
-    });
-  } else fields.diameter_mm ??= size_mm;
 }
 
 /** The one size that is left, when it stands by the word for the kind of tool. */

@@ -36,7 +36,7 @@ export const kindWords: readonly KindRow[] = [
     'other',
   ),
   row(
-    String.raw`(?:FLAT |SQUARE |ROUGHING |FINISHING )?END ?-?MILL|ENDMILL|E/M|E\.M\.|(?<=(?:FL|FLT|FLUTE|["\d]) ?)EM|FRESA PLANA|SCHAFTFR.{0,2}SER`,
+    String.raw`(?:FLAT |SQUARE |ROUGHING |FINISHING )?END ?-?MILL|ENDMILL|E/M|E\.M\.|(?<=(?:FL|FLT|FLUTES?|CARB|CARBIDE|HSS|COBALT|ROUGH|FINISH|LOC|MM|IN|["\d.]) ?)EM|FRESA PLANA|SCHAFTFR.{0,2}SER`,
     'end-mill',
   ),
   row('REAMER|REIBAHLE', 'reamer'),

@@ -176,6 +176,35 @@ const shapes: Record<string, Case[]> = {
     [inchMill, 'T4 DRILL .201 FOR 1/4-20 TAP', 4, { kind: 'drill', diameter_mm: 5.1054 }],
     [inchMill, 'T4 TAP DRILL .201', 4, { kind: 'drill', diameter_mm: 5.1054 }],
   ],
+  'numbers that belong to something else beside the size': [
+    [inchMill, 'TOOL - 2 DIA. OFF. - 42 LEN. - 2 DIA. - .375', 2, { diameter_mm: 9.525 }],
+    [
+      inchMill,
+      'T2 | 5/16 FLAT ENDMILL | H2 | D2 | XY STOCK TO LEAVE - .01',
+      2,
+      { kind: 'end-mill', diameter_mm: 7.9375 },
+    ],
+    [mmMill, 'T9 SHELL MILL 80 DIA 6 INSERTS', 9, { kind: 'face-mill', diameter_mm: 80 }],
+    [inchMill, 'T4 3/4 EM .03R', 4, { kind: 'end-mill', diameter_mm: 19.05, corner_radius_mm: 0.762 }],
+    [
+      inchMill,
+      'TOOL #3 .625 4FL CARB EM .060 RAD',
+      3,
+      { kind: 'end-mill', diameter_mm: 15.875, teeth: 4, corner_radius_mm: 1.524, substrate: 'carbide' },
+    ],
+    [inchMill, 'T2 .25 DRILL THRU .5 PLATE', 2, { kind: 'drill', diameter_mm: 6.35 }],
+    [inchMill, 'T2 1/2 LONG ENDMILL', 2, { kind: 'end-mill', diameter_mm: 12.7 }],
+    [mmMill, 'T5 6.8 DRILL 30 DEEP', 5, { kind: 'drill', diameter_mm: 6.8 }],
+    [mmMill, 'N2 T2 8MM ENDMILL', 2, { kind: 'end-mill', diameter_mm: 8 }],
+    [mmMill, 'LOAD T4 5MM DRILL', 4, { kind: 'drill', diameter_mm: 5 }],
+    [
+      mmMill,
+      'T2 3MM 2 FLUTE ENDMILL, 6MM SHANK, 9MM LOC',
+      2,
+      { kind: 'end-mill', diameter_mm: 3, teeth: 2, shank_diameter_mm: 6, flute_length_mm: 9 },
+    ],
+    [inchMill, 'T3 3/4 THREADMILL 16 TPI', 3, { kind: 'thread-mill', diameter_mm: 19.05, pitch_mm: 1.5875 }],
+  ],
   'lathe tools': [
     [
       inchLathe,
@@ -262,6 +291,7 @@ const doubtful: [context: CommentContext, text: string, about: string][] = [
   [mmMill, 'CORTE 3FILOS8MM4DIAM', 'diameter_mm'],
   [inchLathe, 'tool 3, 55 deg .16 TNR', 'nose_radius_mm'],
   [mmMill, 'T3 D10 ENDMILL', 'diameter_mm'],
+  [mmMill, 'T3 40 DIA 63 FACE MILL', 'diameter_mm'],
   [{ units: undefined }, 'T5 .375 DRILL', 'diameter_mm'],
   [{ units: undefined }, 'T5 D=9.5 CR=0. DRILL', 'diameter_mm'],
   [inchMill, 'T5 3/8 1/2 DRILL', 'diameter_mm'],
