@@ -74,6 +74,10 @@ export class Executor {
         case 'call':
         case 'local-call':
         case 'external-call':
+        case 'save-state':
+        case 'discard-state':
+        case 'restore-state':
+        case 'save-and-restore-state':
           return true;
         case 'return':
           if (block.has(L.P)) return true;

@@ -204,7 +204,7 @@ describe('definitions and references', () => {
       ['2:0', '1:0', '4:0'],
       ['3:4'],
     ],
-    ['a named parameter', '#<w> = 1\nG0 X[#<^W> + 1]\nM2\n', NGC, ['1:0'], ['2:4']],
+    ['a named parameter', '#<w> = 1\nG0 X[#<^W> + 1]\nM2\n', NGC, ['1:0'], ['2:5']],
     ['a tool', 'T5 M6\nG0 X1.\nT5^\nM30\n', MILL, ['1:0'], ['3:0']],
     ['a lathe tool', 'T0101\nG0 X1.\nT010^1\nM30\n', LATHE, ['1:0'], []],
     ['nothing', 'G0 X^1.\n', MILL, [], []],

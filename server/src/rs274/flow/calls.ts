@@ -1,10 +1,12 @@
 import { type Block, L } from '../block.ts';
 import { CODES } from '../codes/table.ts';
 import type { Machine } from '../machine.ts';
+import { KIND } from '../steps.ts';
 import { macroArguments } from './arguments.ts';
 import type { Target } from './library.ts';
 import { jumpToBlock } from './macro-words.ts';
 import type { FlowRun } from './run.ts';
+import { SAVED_CODES, type SavedCode, savedModes } from './saved-modes.ts';
 
 /** A call, a return or a modal macro code of one block. */
 export interface Call {
@@ -15,7 +17,8 @@ export interface Call {
     | 'return'
     | 'macro-call'
     | 'modal-macro-call'
-    | 'modal-macro-off';
+    | 'modal-macro-off'
+    | SavedCode;
   macro: boolean;
   word: number;
   start: number;
@@ -35,6 +38,7 @@ const CALLS: ReadonlySet<string> = new Set([
   'macro-call',
   'modal-macro-call',
   'modal-macro-off',
+  ...SAVED_CODES,
 ]);
 
 /** The call that a block makes; undefined without one. */
@@ -43,7 +47,15 @@ export function callOf(machine: Machine, block: Block): Call | undefined {
     const letter = block.letter[at];
     if (letter !== L.G && letter !== L.M) continue;
     const ten = block.value[at] * 10;
-    if (!((ten >= 650 && ten <= 670) || (ten >= 970 && ten <= 990) || ten === 1980)) continue;
+    if (
+      !(
+        (ten >= 650 && ten <= 670) ||
+        (ten >= 970 && ten <= 990) ||
+        ten === 1980 ||
+        (ten >= 700 && ten <= 730)
+      )
+    )
+      continue;
     const row = (letter === L.G ? machine.g : machine.m)[ten] ?? -1;
     const effect = row < 0 ? '' : CODES[row].effect;
     if (!CALLS.has(effect)) continue;
@@ -100,10 +112,22 @@ export function makeCall(run: FlowRun, call: Call): void {
     case 'modal-macro-off':
       run.modal = undefined;
       break;
+    case 'save-state':
+    case 'discard-state':
+    case 'restore-state':
+    case 'save-and-restore-state':
+      savedModes(run, call.code);
+      break;
     default:
       if (Number.isNaN(call.p) && !Number.isNaN(call.q)) callBlock(run, { ...call, p: call.q });
       else callProgram(run, call, 'program');
   }
+}
+
+/** Whether a step from `from` on is a motion. */
+export function movedSince({ table }: Machine, from: number): boolean {
+  for (let at = from; at < table.count; at += 1) if (table.kind[at] <= KIND.tap) return true;
+  return false;
 }
 
 /** Calls the modal macro after a block that moved. */

@@ -15,6 +15,8 @@ export interface Frame {
   args: ReadonlyMap<number, number> | undefined;
   /** Turns left of REPEAT loops by line. */
   turns: Map<number, number>;
+  /** Modes that M70 or M73 saved here; M73 restores them at the return. */
+  saved?: { modes: Float64Array; on_return: boolean };
   /** It was called by a modal macro call. */
   modal: boolean;
 }

@@ -11,7 +11,7 @@ import { KIND } from '../steps.ts';
 import type { Stretch } from '../stretch.ts';
 import type { ProgramText } from '../text.ts';
 import { Budget, type FlowBounds } from './bounds.ts';
-import { type Call, callOf, makeCall, modalCall, withoutCall } from './calls.ts';
+import { type Call, callOf, makeCall, modalCall, movedSince, withoutCall } from './calls.ts';
 import { BlockEvents } from './events.ts';
 import type { Frame } from './frame.ts';
 import { JumpBook } from './jump-book.ts';
@@ -20,6 +20,7 @@ import { macroStatement } from './macro-words.ts';
 import { oWordStatement } from './o-words.ts';
 import type { FlowProgram } from './program.ts';
 import { Reports } from './reports.ts';
+import { restoreModes } from './saved-modes.ts';
 import { type Statement, skip } from './statements.ts';
 import { MachineParameters } from './system.ts';
 import { FlowValues } from './values.ts';
@@ -212,6 +213,8 @@ export class FlowRun {
   /** Ends the present level, or begins its next repeat. */
   leave(): void {
     const { frame } = this;
+    if (frame.saved?.on_return) restoreModes(this, frame);
+    frame.saved = undefined;
     if (frame.args !== undefined) this.parameters.leave();
     if (frame.repeats > 0) {
       frame.repeats -= 1;
@@ -243,7 +246,8 @@ export class FlowRun {
     this.act(bytes, start, end);
     if (this.over || machine.state.v[S.ended] !== 0) return;
     if (call !== undefined) makeCall(this, call);
-    else if (this.modal !== undefined && this.moved(before)) modalCall(this, this.modal);
+    else if (this.modal !== undefined && !this.frame.modal && movedSince(machine, before))
+      modalCall(this, this.modal);
   }
 
   /** Ends the run because it would never end or grow too large. */
@@ -319,12 +323,6 @@ export class FlowRun {
     if (message === undefined) return;
     this.report('program-alarm', 0, end - start, message);
     this.over = true;
-  }
-
-  private moved(before: number): boolean {
-    const { table } = this.machine;
-    for (let at = before; at < table.count; at += 1) if (table.kind[at] <= KIND.tap) return !this.frame.modal;
-    return false;
   }
 
   /** Steps and problems from here on are of this file. */

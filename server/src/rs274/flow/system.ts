@@ -94,9 +94,13 @@ export class MachineParameters implements SystemParameters {
       case '_line':
         return this.machine.line + 1;
       case '_task':
+      case '_vmajor':
+      case '_vminor':
+      case '_call_level':
+      case '_remap_level':
         return Number.NaN;
       default:
-        return undefined;
+        return /^_(ini|hal)\[/.test(name) ? Number.NaN : undefined;
     }
   }
 

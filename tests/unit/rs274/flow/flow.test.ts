@@ -355,6 +355,27 @@ const O_WORDS: Case[] = [
   },
 ];
 
+const MODES: Case[] = [
+  { about: 'M70 and M72', program: 'G21 G90 G0 X0|M70|G91|X5|X5|M72|X3|M2', path: '0 5 10 3 end' },
+  { about: 'M72 twice', program: 'G90 G0 X0|M70|G91|X5|M72|X3|G91|X1|M72|X3|M2', path: '0 5 3 4 3 end' },
+  {
+    about: 'M71 forgets',
+    program: 'G90 G0 X0|M70|M71|G91|M72|X3|X3|M2',
+    path: '0 3 6 end',
+    problems: '5 modes-not-saved',
+  },
+  {
+    about: 'M73 restores at the return',
+    program: 'o1 sub|M73|G91|G0 X5|o1 endsub|G90 G0 X0|o1 call|X2|X2|M2',
+    path: '0 5 2 2 end',
+  },
+  {
+    about: 'M70 alone does not',
+    program: 'o1 sub|M70|G91|G0 X5|o1 endsub|G90 G0 X0|o1 call|X2|X2|M2',
+    path: '0 5 7 9 end',
+  },
+];
+
 const ENDLESS: Case[] = [
   { about: 'a jump to itself', program: '#1=1|N10 GOTO 10', path: '', problems: '2 never-ends' },
   {
@@ -409,6 +430,7 @@ describe('control flow', () => {
   for (const one of MACROS) it(`macro: ${one.about}`, () => check(one, 'iso6983'));
   for (const one of CALLS) it(`call: ${one.about}`, () => check(one, 'iso6983'));
   for (const one of O_WORDS) it(`O-word: ${one.about}`, () => check(one, 'ngc'));
+  for (const one of MODES) it(`modes: ${one.about}`, () => check(one, 'ngc'));
   for (const one of ENDLESS) it(`bounded: ${one.about}`, () => check(one, 'iso6983'));
 
   it('names the file of moves and problems', () => {
