@@ -3,6 +3,7 @@ import { lastNumber, ownNumber, readToolComment } from './tool-comment.ts';
 /** A comment as a person would keep it in `called`: without tool number, offset words and deepest Z, which change from program to program. */
 export function calledText(comment: string): string {
   return comment
+    .slice(0, 400)
     .replace(new RegExp(ownNumber.source, 'i'), '')
     .replace(new RegExp(lastNumber.source, 'i'), '')
     .replace(/(?<![A-Z])Z ?MIN\s*=\s*[+-]?[\d.]*/i, '')

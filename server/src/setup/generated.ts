@@ -1,4 +1,5 @@
 import { schemaOf } from './json-schema.ts';
+import { setupManual } from './manual.ts';
 import { cribSpec, sheetSpec } from './sheet.ts';
 
 /** Files that are made from the tables of this room: path from the repository root, and text. */
@@ -16,5 +17,6 @@ export function generatedSetupFiles(): { path: string; text: string }[] {
   return [
     { path: 'server/schemas/setup.schema.json', text: `${JSON.stringify(sheet, null, 2)}\n` },
     { path: 'server/schemas/crib.schema.json', text: `${JSON.stringify(crib, null, 2)}\n` },
+    { path: 'docs/setup-sheet.md', text: setupManual() },
   ];
 }

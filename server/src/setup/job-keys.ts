@@ -23,7 +23,7 @@ const workpieceRows = {
     'Material of the workpiece by any usual designation, or the name of one in the crib.',
     { example: '"6061-T6"' },
   ),
-  hardness: field('hardness', hardness, 'Hardness with its scale: HB, HRC, HRB or HV.', {
+  hardness: field('hardness', hardness, 'Hardness with its scale: HB, HRC or HV.', {
     example: '"95 HB"',
   }),
   heat_treat_after: field(

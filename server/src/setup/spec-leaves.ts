@@ -9,6 +9,7 @@ import { readPitch } from './threads.ts';
 export type Limits = { least?: number; most?: number; above?: number };
 
 const textLimit = 2000;
+const shortText = 200;
 
 /** A text, up to 2000 characters. */
 export function text(): Spec<string> {
@@ -51,7 +52,8 @@ export function formed<T>(form: TextForm, read: (value: string) => T | undefined
     shape: { is: 'text', form },
     accepts: ['string'],
     read: (node, context) => {
-      const value = read(String(node.value).trim());
+      const written = String(node.value).trim();
+      const value = written.length <= shortText ? read(written) : undefined;
       if (value === undefined) {
         context.report(
           'setup-value',
@@ -98,7 +100,7 @@ export function pitch(): Spec<number> {
     shape: { is: 'quantity', quantity: 'pitch', ...limits },
     accepts: ['number', 'string'],
     read: (node, context) => {
-      if (typeof node.value === 'string') {
+      if (typeof node.value === 'string' && node.value.length <= shortText) {
         const pitch_mm = readPitch(node.value);
         if (pitch_mm !== undefined) return withinLimits(pitch_mm, limits, node, context);
       }

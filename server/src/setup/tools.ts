@@ -21,6 +21,8 @@ export type ToolKnown = ToolProperties & {
   number: number;
   /** Where the tool is known from, as the JSON output names it; absent when nothing is known. */
   from: 'setup' | 'crib' | 'comment' | undefined;
+  /** Which of the sources the tool was known by first. */
+  by: 'sheet' | 'standing' | 'called' | 'comment' | undefined;
   /** A person stated or confirmed this tool: sheet, standing tool, or a crib tool that the comment calls. */
   confirmed: boolean;
   /** Id in the crib, when a crib tool was used. */
@@ -43,11 +45,10 @@ export type ToolSources = {
 };
 
 type Layer = {
-  from: 'setup' | 'crib' | 'comment';
-  confirmed: boolean;
+  by: NonNullable<ToolKnown['by']>;
+  /** Id of the crib tool that this layer is. */
   id?: string;
   tool: ToolProperties;
-  stated?: boolean;
 };
 
 /**
@@ -87,44 +88,35 @@ function toolOf(
   let question: ToolQuestion | undefined;
   if (entry) {
     const { crib, ...tool } = entry;
-    layers.push({ from: 'setup', confirmed: true, tool, stated: true });
+    layers.push({ by: 'sheet', tool });
     const shared = crib && cribTool(cribs, crib.value);
-    if (shared && crib)
-      layers.push({ from: 'crib', confirmed: true, id: crib.value, tool: shared, stated: true });
-    else if (crib)
-      question = ask(number, 'tool', `no tool "${crib.value.slice(0, 60)}" in the crib`, crib.origin.line);
+    if (shared && crib) layers.push({ by: 'sheet', id: crib.value, tool: shared });
+    else if (crib) question = ask(number, noSuchTool(crib.value), crib.origin.line);
   }
   const standing = machine.machine?.standing?.get(number);
   if (standing) {
     const tool = cribTool(machine.crib ? [machine.crib, ...cribs] : cribs, standing.id);
-    if (tool)
-      layers.push({
-        from: 'crib',
-        confirmed: true,
-        id: standing.id,
-        tool: asStanding(tool, number, machine.name ?? ''),
-      });
-    else question ??= ask(number, 'tool', `no tool "${standing.id.slice(0, 60)}" in the crib`, standing.line);
+    const place = `standing tool ${number} of ${machine.name ?? 'the machine'}`;
+    if (tool) layers.push({ by: 'standing', id: standing.id, tool: standingAt(tool, place) });
+    else question ??= ask(number, noSuchTool(standing.id), standing.line);
   }
-  const ids = reading ? called.find(reading) : [];
-  const match = ids[0] === undefined ? undefined : cribTool(cribs, ids[0]);
-  if (layers.length === 0 && ids.length > 1) {
-    question ??= {
-      ...ask(number, 'tool', 'the comment fits two tools of the crib', reading?.comments[0]?.line),
-      choices: ids.map(id => ({ value: id, text: id })),
-    };
-  } else if (match && ids[0] !== undefined && ids.length === 1) {
-    if (!fromComment || agrees(match, fromComment))
-      layers.push({ from: 'crib', confirmed: true, id: ids[0], tool: match });
-    else
+  if (reading && !layers.some(({ id }) => id !== undefined)) {
+    const ids = called.find(reading);
+    const line = reading.comments[0]?.line;
+    const [id, second] = ids;
+    const tool = id === undefined ? undefined : cribTool(cribs, id);
+    if (second !== undefined) {
+      const choices = ids.map(each => ({ value: each, text: each }));
+      question ??= { ...ask(number, 'the comment fits two tools of the crib', line), choices };
+    } else if (id !== undefined && tool && fromComment && !agrees(tool, fromComment)) {
       question ??= ask(
         number,
-        'tool',
-        `crib tool "${ids[0]}" is called so, but the size in this comment is another`,
-        reading?.comments[0]?.line,
+        `crib tool "${id}" is called so, but the size in this comment is another`,
+        line,
       );
+    } else if (id !== undefined && tool) layers.push({ by: 'called', id, tool });
   }
-  if (fromComment) layers.push({ from: 'comment', confirmed: false, tool: fromComment });
+  if (fromComment) layers.push({ by: 'comment', tool: fromComment });
   return join(number, layers, reading, question);
 }
 
@@ -136,28 +128,52 @@ function join(
 ): ToolKnown {
   const merged: ToolProperties = {};
   const contradictions: Contradiction[] = [];
-  let cribId: string | undefined;
-  let from: ToolKnown['from'];
-  let confirmed = false;
+  const used: Layer[] = [];
   for (const layer of layers) {
-    if (!layer.stated && !agrees(merged, layer.tool)) {
+    if (layer.by !== 'sheet' && !agrees(merged, layer.tool)) {
       contradictions.push(...contradictionsOf(merged, layer.tool));
       continue;
     }
+    if (Object.keys(layer.tool).length > 0) used.push(layer);
     Object.assign(merged, { ...layer.tool, ...merged });
-    cribId ??= layer.id;
-    if (from === undefined && Object.keys(layer.tool).length > 0) {
-      from = layer.from;
-      confirmed = layer.confirmed;
-    }
   }
   fillFromDesignations(merged);
+  const decides = decisive.find(name => merged[name] !== undefined);
+  const by =
+    (decides === undefined ? undefined : used.find(({ tool }) => tool[decides] !== undefined)) ?? used[0];
   const doubt = reading?.doubts.find(({ about }) => merged[about] === undefined);
   const open =
     question ??
     (doubt && { tool: number, about: doubt.about, why: doubt.why, line: doubt.line, choices: doubt.choices });
-  return { ...merged, number, from, confirmed, cribId, reading, question: open, contradictions };
+  return {
+    ...merged,
+    number,
+    from: by && outputNames[by.by](by),
+    by: by?.by,
+    confirmed: decides !== undefined && by !== undefined && by.by !== 'comment',
+    cribId: used.find(({ id }) => id !== undefined)?.id,
+    reading,
+    question: open,
+    contradictions,
+  };
 }
+
+/** The property that says which tool it is: the first of these that is known. */
+const decisive = [
+  'diameter_mm',
+  'insert',
+  'nose_radius_mm',
+  'width_mm',
+  'pitch_mm',
+  'kind',
+] as const satisfies readonly ToolProperty[];
+
+const outputNames: Record<Layer['by'], (layer: Layer) => NonNullable<ToolKnown['from']>> = {
+  sheet: ({ id }) => (id === undefined ? 'setup' : 'crib'),
+  standing: () => 'crib',
+  called: () => 'crib',
+  comment: () => 'comment',
+};
 
 function propertiesOf({ fields, uncertain }: ToolReading): ToolProperties {
   const result: Record<string, Known<unknown>> = {};
@@ -178,15 +194,13 @@ function cribTool(cribs: readonly Crib[], id: string): ToolProperties | undefine
   return undefined;
 }
 
-function asStanding(tool: ToolProperties, number: number, machine: string): ToolProperties {
+function standingAt(tool: ToolProperties, place: string): ToolProperties {
   const renamed = Object.entries(tool).map(([name, value]) => {
     if (!value || !('origin' in value)) return [name, value];
-    const origin: Origin = {
-      ...value.origin,
-      from: 'standing',
-      where: `standing tool ${number} of ${machine}: ${value.origin.where}`,
-    };
-    return [name, { ...value, origin }];
+    return [
+      name,
+      { ...value, origin: { ...value.origin, from: 'standing', where: `${place}: ${value.origin.where}` } },
+    ];
   });
   return Object.fromEntries(renamed) as ToolProperties;
 }
@@ -211,11 +225,10 @@ function calledIndex(cribs: readonly Crib[]): CalledIndex {
   };
 }
 
-function ask(
-  tool: number,
-  about: ToolQuestion['about'],
-  why: string,
-  line: number | undefined,
-): ToolQuestion {
-  return { tool, about, why, line, choices: [] };
+function noSuchTool(id: string): string {
+  return `no tool "${id.slice(0, 60)}" in the crib`;
+}
+
+function ask(tool: number, why: string, line: number | undefined): ToolQuestion {
+  return { tool, about: 'tool', why, line, choices: [] };
 }

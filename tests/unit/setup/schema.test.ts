@@ -27,7 +27,7 @@ function rowsOf(shape: Shape, path = ''): [path: string, row: KeyRow][] {
   }
 }
 
-describe('setup: schemas', () => {
+describe('setup: generated files', () => {
   for (const { path, text } of generatedSetupFiles()) {
     it(`${path} is fresh`, () => {
       const file = fileURLToPath(new URL(path, root));

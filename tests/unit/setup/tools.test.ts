@@ -156,7 +156,7 @@ const where: [title: string, job: Job, number: number, expected: string][] = [
     'the sheet names a crib tool',
     { program: 'T1 M6', crib, sheet: '{"tools":{"1":{"crib":"em-38-4","teeth":2}}}' },
     1,
-    'end-mill 9.525 2 setup',
+    'end-mill 9.525 2 crib',
   ],
   [
     'the sheet names a crib tool that is not there',
@@ -235,6 +235,29 @@ describe('setup: what is known of a tool', () => {
     assert.equal(standing?.cribId, 'em-12-3');
     const read = known({ program: '(T1 1/2 3FL ENDMILL)\nT1 M6' }).get(1);
     assert.equal(read?.confirmed, false);
+  });
+  it('is confirmed only when the source that says which tool it is was', () => {
+    const half = known({
+      program: '(T1 1/2 ENDMILL)\nT1 M6',
+      sheet: '{"tools":{"1":{"stickout":"38 mm"}}}',
+    }).get(1);
+    assert.deepEqual(
+      [half?.stickout_mm?.value, half?.from, half?.by, half?.confirmed],
+      [38, 'comment', 'comment', false],
+    );
+    const called = known({ program: '(T7 3/8 ENDMILL)\nT7 M6', crib }).get(7);
+    assert.deepEqual(
+      [called?.from, called?.by, called?.confirmed, called?.cribId],
+      ['crib', 'called', true, 'em-38-4'],
+    );
+    const standing = known({ program: 'T1 M6', crib }).get(1);
+    assert.deepEqual([standing?.from, standing?.by, standing?.confirmed], ['crib', 'standing', true]);
+  });
+  it('does not fill a standing tool from another crib tool that the comment calls', () => {
+    const other = crib
+      .replace('"teeth": 3, "called": ["1/2 3FL EM"]', '"called": []')
+      .replace('"5/8 in", "teeth": 3, "called": ["5/8 EM"]', '"1/2 in", "teeth": 4, "called": ["1/2 EM"]');
+    assert.equal(line(known({ program: '(T1 1/2 EM)\nT1 M6', crib: other }), 1), 'end-mill 12.7 - crib');
   });
   it('names what is missing', () => {
     const tool = known({ program: '(T3 1/2 ENDMILL)\nT3 M6' }).get(3);
