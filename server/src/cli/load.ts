@@ -64,6 +64,7 @@ export async function load(path: string, args: Arguments): Promise<Loaded> {
     kind: args.text('kind'),
     least_increment: leastIncrement(args.text('least-increment')),
     shown: args.text('units') as 'program' | 'inch' | 'mm' | undefined,
+    cut: true,
     resolveFile: name => neighbour(path, name),
   });
   const sha256 = createHash('sha256').update(bytes).digest('hex');

@@ -1,5 +1,6 @@
 import type { EngineOptions } from '../review/engine.ts';
 import { byHarm } from '../review/finding.ts';
+import type { Knowledge } from '../review/make-program.ts';
 import { makeReview, type Review } from '../review/review.ts';
 import {
   DIALECTS,
@@ -28,6 +29,8 @@ export interface JobInput {
   kind?: string;
   least_increment?: number | 'none';
   shown?: 'program' | 'inch' | 'mm';
+  /** Work the stock out too, where the sheet lets it. */
+  cut?: boolean;
   severities?: EngineOptions['severities'];
   /** Bytes of a called program from the same folder. */
   resolveFile?: (name: string) => Uint8Array | undefined;
@@ -80,18 +83,22 @@ export function openJob(input: JobInput): OpenedJob {
         }
       : {}),
   });
-  return { reading, review: reviewOf(reading, sheets, input), sheets };
+  return {
+    reading,
+    review: reviewOf(reading, sheets, { ...input, cuts: input.cut ? 'now' : undefined }),
+    sheets,
+  };
 }
 
 /** Reviews a program that was read. */
 export function reviewOf(
   reading: Reading,
   sheets: SheetReading,
-  input: Pick<JobInput, 'shown' | 'severities'>,
+  input: Pick<JobInput, 'shown' | 'severities'> & { cuts?: Knowledge['cuts'] },
 ): Review {
   const review = makeReview(
     reading,
-    { sheet: sheets.sheet, cribs: sheets.cribs, shown: input.shown },
+    { sheet: sheets.sheet, cribs: sheets.cribs, shown: input.shown, cuts: input.cuts },
     { severities: input.severities },
   );
   if (sheets.problems.length === 0) return review;

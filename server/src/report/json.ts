@@ -140,6 +140,7 @@ function lineJson(facts: LineFacts): Json {
   row.kinds = facts.kinds.map(kind => STEP_KINDS[kind]);
   if (many) row.runs = facts.runs;
   for (const [name, span] of Object.entries(facts.values)) row[name] = many ? span : single(span);
+  if (facts.assumed) row.assumed = ['stock'];
   if (facts.missing.length > 0) row.missing = facts.missing;
   return row;
 }

@@ -1,5 +1,5 @@
 import { edgeFacts } from '../review/facts.ts';
-import { stepMinutes } from '../review/parts.ts';
+import { stepMinutes } from '../review/step-time.ts';
 import type { Program } from '../review/program.ts';
 import type { StepCursor } from '../rs274/index.ts';
 import { KIND, RUN, STEP_FLAG, STEP_KINDS } from '../rs274/steps.ts';

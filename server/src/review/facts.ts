@@ -92,6 +92,8 @@ export interface LineFacts {
   values: Partial<Record<LineQuantity, Span>>;
   /** What would be known if this were: "tool 3: teeth". */
   missing: string[];
+  /** True when depth, width and loads rest on a stock that nobody stated. */
+  assumed?: boolean;
 }
 
 const CUTTING = new Set<number>([KIND.feed, KIND.arc, KIND.thread, KIND.tap]);

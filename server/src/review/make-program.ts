@@ -11,11 +11,13 @@ import {
   toolsOf,
 } from '../setup/index.ts';
 import { bareComment } from './comment-text.ts';
+import { addLoads } from './cuts/add-loads.ts';
+import { cutNow } from './cuts/cut-now.ts';
 import type { Place } from './finding.ts';
 import { joinParts, type StretchParts } from './join-parts.ts';
 import type { Part } from './part.ts';
 import { partsOf } from './parts.ts';
-import type { Program, WordAt } from './program.ts';
+import type { Cuts, Program, WordAt } from './program.ts';
 import { shopMaterials } from './shop-materials.ts';
 import { toolUses } from './tool-use.ts';
 
@@ -26,6 +28,8 @@ export interface Knowledge {
   cribs?: readonly Crib[];
   machine?: MachineKnown;
   shown?: 'program' | 'inch' | 'mm';
+  /** What the stock calculation gave; `now` works it out here. */
+  cuts?: Cuts | 'now';
 }
 
 /** How far back the line that set a word is looked for. */
@@ -59,7 +63,7 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
   const windows = new Map<number, Window | undefined>();
   const words = wordCache(reading);
 
-  const program: Program = {
+  const program: Mutable<Program> = {
     reading,
     kind,
     dialect: settled.dialect.value,
@@ -98,8 +102,13 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
     rapidSeconds: step => rapidSeconds(known, step),
     rapidSecondsOf: length => rapidSecondsOf(known, length),
   };
+  const { cuts } = knowledge;
+  program.cuts = cuts === 'now' ? cutNow(program) : cuts;
+  if (program.cuts) program.cutFacts = (step, tool, facts) => addLoads(program, step, tool, facts);
   return program;
 }
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 function* partsByStretch(reading: Reading): Iterable<StretchParts> {
   for (let index = 0; index < reading.stretches.length; index++) {

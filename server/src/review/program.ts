@@ -5,6 +5,8 @@ import type { Known } from '../setup/known.ts';
 import type { Machine } from '../setup/machine-keys.ts';
 import type { Crib, SetupSheet } from '../setup/sheet.ts';
 import type { ToolKnown } from '../setup/tools.ts';
+import type { LatheCuts } from './cuts/lathe-cuts.ts';
+import type { MillCuts } from './cuts/mill-cuts.ts';
 import type { LineFacts } from './facts.ts';
 import type { Place, Severity } from './finding.ts';
 import type { Part } from './part.ts';
@@ -25,11 +27,8 @@ export interface RatedProblem extends Problem {
   severity?: Severity;
 }
 
-/** What the stock calculation knows, once it has run. */
-export interface Cuts {
-  /** True when the stock was not stated but made from the program's own extents. */
-  readonly assumed: boolean;
-}
+/** What the stock calculation knows, once it has run: figures of moves, and what it left out. */
+export type Cuts = MillCuts | LatheCuts;
 
 /**
  * Everything known about one program before findings: what rules and surfaces read. Lines are 0-based.

@@ -31,7 +31,8 @@ export class StepCursor {
   /** Stretch and step in its table. */
   stretch = -1;
   index = -1;
-  private table: StepTable | null = null;
+  /** Table that holds the move. */
+  table: StepTable | null = null;
   private first_line = 0;
   private run_base = 0;
   private readonly last_stretch: number;

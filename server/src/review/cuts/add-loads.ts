@@ -1,0 +1,48 @@
+import type { StepCursor } from '../../rs274/index.ts';
+import type { ToolKnown } from '../../setup/index.ts';
+import { edgeFacts, type LineFacts, type LineQuantity, widen } from '../facts.ts';
+import type { Program } from '../program.ts';
+import { type Loads, millingLoads, NO_LOADS } from './milling-loads.ts';
+import { turningLoads } from './turning-loads.ts';
+
+const NAMES = [
+  'axial_depth_mm',
+  'radial_width_mm',
+  'engagement_deg',
+  'chip_thickness_mm',
+  'removal_cm3_min',
+  'force_n',
+  'torque_nm',
+  'power_kw',
+  'deflection_mm',
+  'roughness_um',
+] as const satisfies readonly LineQuantity[];
+
+/** Loads of one step; all unknown where the stock says nothing of it. */
+export function loadsOf(
+  program: Program,
+  step: StepCursor,
+  tool: ToolKnown | undefined,
+): Loads & { roughness_um?: number } {
+  const { cuts } = program;
+  if (!cuts) return NO_LOADS;
+  const edge = edgeFacts(step.runValues, tool, program.kind, step.x);
+  if (cuts.kind === 'lathe') {
+    const figures = cuts.figures(step);
+    return figures ? turningLoads(figures, edge, tool, program.material) : NO_LOADS;
+  }
+  const figures = cuts.figures(step);
+  return figures ? millingLoads(figures, edge, tool, program.material, step.length_mm) : NO_LOADS;
+}
+
+/** Adds what the stock knows of a cutting step to a line's facts. */
+export function addLoads(
+  program: Program,
+  step: StepCursor,
+  tool: ToolKnown | undefined,
+  facts: LineFacts,
+): void {
+  const loads = loadsOf(program, step, tool);
+  for (const name of NAMES) widen(facts, name, loads[name] ?? Number.NaN);
+  if (program.cuts?.assumed && Number.isFinite(loads.axial_depth_mm)) facts.assumed = true;
+}

@@ -1,0 +1,25 @@
+import { isConfirmed } from '../../setup/index.ts';
+import type { Cuts, Program } from '../program.ts';
+import { latheCuts } from './lathe-cuts.ts';
+import { cutPlan } from './mill-cuts.ts';
+import { millPlan } from './plan.ts';
+
+/** True when enough is known to work the stock out: a sheet, and a tool that a person stated. */
+export function canCut(program: Program): boolean {
+  if (!program.sheet || program.kind === undefined) return false;
+  return program.uses.some(use => {
+    const size = use.tool?.diameter_mm ?? use.tool?.nose_radius_mm ?? use.tool?.width_mm;
+    return use.cuts && size !== undefined && isConfirmed(size.origin);
+  });
+}
+
+/** Works the stock out at once; undefined where too little is known. */
+export function cutNow(program: Program): Cuts | undefined {
+  if (!canCut(program)) return undefined;
+  if (program.kind === 'lathe') {
+    const cuts = latheCuts(program);
+    return 'why' in cuts ? undefined : cuts;
+  }
+  const plan = millPlan(program);
+  return 'why' in plan ? undefined : cutPlan(plan);
+}

@@ -1,0 +1,72 @@
+import type { ToolKnown } from '../../setup/index.ts';
+import { type Cutter, type CutterKind, type CutterSpec, cutter } from '../../stock/cutter.ts';
+import { type TurningKind, type TurningTool, turningTool } from '../../stock/turning-tool.ts';
+
+/** A tool ready to cut stock, or why there is none. */
+export type CutterResult = { cutter: Cutter; spec: CutterSpec; notes: string[] } | { why: string };
+
+const SHAPES: Partial<Record<string, CutterKind>> = {
+  'end-mill': 'flat',
+  'ball-mill': 'ball',
+  'bull-mill': 'bull-nose',
+  'face-mill': 'face',
+  'chamfer-mill': 'cone',
+  'slot-mill': 'slot',
+  drill: 'drill',
+  'spot-drill': 'cone',
+  'center-drill': 'cone',
+  reamer: 'flat',
+  bore: 'flat',
+};
+
+/** Point angle of a common twist drill, taken where none is stated (common practice, no source). */
+const COMMON_POINT_DEG = 118;
+
+/** The solid of revolution that a tool cuts with on a mill. */
+export function cutterOf(tool: ToolKnown | undefined): CutterResult {
+  const kind = tool?.kind?.value;
+  if (!tool || !kind) return { why: 'what kind of tool it is' };
+  const shape = SHAPES[kind];
+  if (!shape) return { why: `how a ${kind} cuts` };
+  if (!tool.diameter_mm) return { why: 'diameter' };
+  const notes: string[] = [];
+  const corner = tool.corner_radius_mm?.value;
+  const rounded = shape === 'flat' && corner !== undefined && corner > 0;
+  let point = tool.point_angle_deg?.value;
+  if (shape === 'drill' && point === undefined) {
+    point = COMMON_POINT_DEG;
+    notes.push(`point angle taken as ${COMMON_POINT_DEG} degrees`);
+  }
+  const spec: CutterSpec = {
+    kind: rounded ? 'bull-nose' : shape,
+    diameter_mm: tool.diameter_mm.value,
+    corner_radius_mm: corner,
+    point_angle_deg: point,
+    flute_length_mm: tool.flute_length_mm?.value,
+    shank_diameter_mm: tool.shank_diameter_mm?.value,
+    stickout_mm: tool.stickout_mm?.value,
+    holder_diameter_mm: tool.holder_diameter_mm?.value,
+  };
+  const made = cutter(spec);
+  return 'missing' in made
+    ? { why: made.missing }
+    : { cutter: made, spec, notes: [...notes, ...made.not_modelled] };
+}
+
+const TURNING: ReadonlySet<string> = new Set(['turn', 'bore-bar', 'groove', 'part-off', 'thread-turn']);
+
+/** The outline of a single-point tool on a lathe. */
+export function turningToolOf(tool: ToolKnown | undefined): { tool: TurningTool } | { why: string } {
+  const kind = tool?.kind?.value;
+  if (!tool || !kind) return { why: 'what kind of tool it is' };
+  if (!TURNING.has(kind)) return { why: `how a ${kind} turns` };
+  const made = turningTool({
+    kind: kind as TurningKind,
+    nose_radius_mm: tool.nose_radius_mm?.value,
+    edge_angle_deg: tool.edge_angle_deg?.value,
+    point_angle_deg: tool.point_angle_deg?.value ?? (kind === 'thread-turn' ? 60 : undefined),
+    width_mm: tool.width_mm?.value,
+    tip: 'corner',
+  });
+  return 'missing' in made ? { why: made.missing } : { tool: made };
+}

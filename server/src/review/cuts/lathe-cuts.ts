@@ -1,0 +1,106 @@
+import { StepCursor } from '../../rs274/index.ts';
+import { KIND, RUN, type StepTable } from '../../rs274/steps.ts';
+import type { ToolKnown } from '../../setup/index.ts';
+import { type LatheFigures, type LatheMove, LatheStock } from '../../stock/lathe.ts';
+import type { TurningTool } from '../../stock/turning-tool.ts';
+import type { Program } from '../program.ts';
+import { turningToolOf } from './cutter-of.ts';
+import { barOf } from './stock-of.ts';
+
+/** Figures of the steps of a lathe program. */
+export interface LatheCuts {
+  readonly kind: 'lathe';
+  readonly assumed: boolean;
+  readonly left_out: readonly string[];
+  figures(step: StepCursor): LatheFigures | undefined;
+}
+
+const ON_AXIS = new Set(['drill', 'reamer', 'tap', 'spot-drill', 'center-drill']);
+const KINDS: Record<number, LatheMove['kind']> = {
+  [KIND.rapid]: 'rapid',
+  [KIND.feed]: 'feed',
+  [KIND.arc]: 'arc',
+  [KIND.thread]: 'thread',
+};
+/** More moves than this are not cut. */
+const MOST_MOVES = 300_000;
+
+/** Turns the bar of a lathe program; a reason where there is nothing to turn. */
+export function latheCuts(program: Program): LatheCuts | { why: string } {
+  const placed = barOf(program);
+  if ('why' in placed) return placed;
+  const stock = new LatheStock(placed.stock);
+  const tools = new Map<number, TurningTool | undefined>();
+  const left = new Set<string>();
+  const results = new Map<StepTable, (LatheFigures | undefined)[]>();
+  const cursor = new StepCursor(program.reading, 0, Number.POSITIVE_INFINITY);
+  let count = 0;
+  while (cursor.next()) {
+    const known = Number.isFinite(cursor.x0 + cursor.z0 + cursor.x + cursor.z);
+    if (!known || !cursor.table) continue;
+    const number = cursor.runValues[RUN.tool];
+    const tool = program.tool(number);
+    const figures = cutStep(stock, cursor, tool, toolFor(number, tool, tools, left));
+    if (!figures) continue;
+    if (++count > MOST_MOVES) {
+      left.add(`moves after the first ${MOST_MOVES}`);
+      break;
+    }
+    let rows = results.get(cursor.table);
+    if (!rows) {
+      rows = [];
+      results.set(cursor.table, rows);
+    }
+    rows[cursor.index] = figures;
+  }
+  return {
+    kind: 'lathe',
+    assumed: placed.assumed,
+    left_out: [...left],
+    figures: step => (step.table ? results.get(step.table)?.[step.index] : undefined),
+  };
+}
+
+function toolFor(
+  number: number,
+  tool: ToolKnown | undefined,
+  tools: Map<number, TurningTool | undefined>,
+  left: Set<string>,
+): TurningTool | undefined {
+  if (tools.has(number)) return tools.get(number);
+  const made = turningToolOf(tool);
+  const kind = tool?.kind?.value;
+  if ('why' in made && !(kind && ON_AXIS.has(kind)))
+    left.add(`what ${number >= 0 ? `T${number}` : 'the tool'} cuts: ${made.why} is not known`);
+  const turning = 'why' in made ? undefined : made.tool;
+  tools.set(number, turning);
+  return turning;
+}
+
+function cutStep(
+  stock: LatheStock,
+  step: StepCursor,
+  tool: ToolKnown | undefined,
+  turning: TurningTool | undefined,
+): LatheFigures | undefined {
+  const kind = KINDS[step.kind];
+  if (!kind) return undefined;
+  const onAxis = tool?.kind && ON_AXIS.has(tool.kind.value);
+  if (onAxis) {
+    if (!tool?.diameter_mm || step.x !== 0 || step.x0 !== 0 || step.z >= step.z0) return undefined;
+    return stock.drill(step.z0, step.z, tool.diameter_mm.value, tool.point_angle_deg?.value ?? 118);
+  }
+  if (!turning) return undefined;
+  return stock.move(
+    {
+      kind,
+      from: [step.z0, step.x0],
+      to: [step.z, step.x],
+      ...(kind === 'arc'
+        ? { centre: [step.centre_first, step.centre_second] as const, sweep_rad: step.sweep_rad }
+        : {}),
+      ...(kind === 'thread' ? { lead_mm: step.runValues[RUN.lead] } : {}),
+    },
+    turning,
+  );
+}

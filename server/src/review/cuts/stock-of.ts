@@ -1,0 +1,155 @@
+import { RUN } from '../../rs274/steps.ts';
+import type { Stock, WorkSetup } from '../../setup/index.ts';
+import type { KeepOutBox } from '../../stock/keep-out.ts';
+import { extentsOf } from '../extents.ts';
+import type { Part } from '../part.ts';
+import type { Program } from '../program.ts';
+
+const FRAME = RUN.frame;
+type Point = readonly [number, number, number];
+
+/** The raw part at one work offset, in that offset's coordinates; mm. */
+export interface PlacedBlock {
+  low: Point;
+  high: Point;
+  /** A round bar that stands on Z. */
+  round?: { radius_mm: number; bore_mm?: number };
+  keep_out: KeepOutBox[];
+}
+
+/** The bar of a lathe; radii in mm. */
+export interface PlacedBar {
+  low_z_mm: number;
+  high_z_mm: number;
+  radius_mm: number;
+  bore_radius_mm: number;
+}
+
+export type Placed<T> = { stock: T; assumed: boolean } | { why: string };
+
+/** Margin that an assumed stock gets around the cuts, mm: none in Z, so that nothing is cut in air that was metal. */
+const ASSUMED_MARGIN_MM = 0;
+
+/** `G54` out of the run column of a frame (540); undefined while none is stated. */
+export function frameName(frame: number): string | undefined {
+  if (!(frame > 0) || frame === 530) return undefined;
+  return frame > 54000 ? `G54.1 P${frame - 54100}` : `G${frame / 10}`;
+}
+
+/** Where the stock stands at a work offset: as the sheet says, else a box around the program's own cuts, marked as assumed. */
+export function blockAtFrame(program: Program, frame: number, first: number): Placed<PlacedBlock> {
+  const { sheet } = program;
+  const name = frameName(frame);
+  const setup = name === undefined ? undefined : resolved(sheet?.setups, name);
+  const keep_out = (setup?.keep_out ?? []).map(box => ({
+    what: box.what,
+    low: asPoint(box.low_mm),
+    high: asPoint(box.high_mm),
+  }));
+  const own = setup?.stock ?? (frame === first || setup?.zero_mm ? sheet?.workpiece?.stock : undefined);
+  if (own) {
+    const placed = placeBlock(own, setup);
+    return 'why' in placed ? placed : { stock: { ...placed.stock, keep_out }, assumed: false };
+  }
+  const box = assumedBox(program, frame);
+  return box ? { stock: { ...box, keep_out }, assumed: true } : { why: 'nothing cuts at this work offset' };
+}
+
+function resolved(setups: ReadonlyMap<string, WorkSetup> | undefined, name: string): WorkSetup | undefined {
+  const setup = setups?.get(name);
+  const other = setup?.same_as && setups?.get(setup.same_as.value.toUpperCase());
+  return other ? { ...other, ...setup } : setup;
+}
+
+function placeBlock(stock: Stock, setup: WorkSetup | undefined): Placed<Omit<PlacedBlock, 'keep_out'>> {
+  if (stock.shape === 'from')
+    return { why: `the stock is what ${stock.from.value} leaves, which is not followed yet` };
+  if (stock.shape === 'bar') {
+    const { diameter_mm, bore_mm, length_mm, face_mm } = stock;
+    if (!length_mm || !face_mm) return { why: 'the bar needs its length and the Z of its face' };
+    const radius_mm = diameter_mm.value / 2;
+    return {
+      stock: {
+        low: [-radius_mm, -radius_mm, face_mm.value - length_mm.value],
+        high: [radius_mm, radius_mm, face_mm.value],
+        round: { radius_mm, ...(bore_mm ? { bore_mm: bore_mm.value } : {}) },
+      },
+      assumed: false,
+    };
+  }
+  const zero = setup?.zero_mm ?? stock.zero_mm;
+  if (!zero) return { why: 'the sheet does not say where program zero sits on the stock' };
+  const size = stock.size_mm.value;
+  return {
+    stock: {
+      low: [-zero.value[0], -zero.value[1], -zero.value[2]],
+      high: [size[0] - zero.value[0], size[1] - zero.value[1], size[2] - zero.value[2]],
+    },
+    assumed: false,
+  };
+}
+
+/** A box around the cutting moves of a frame, up to the highest of them or Z0. */
+function assumedBox(program: Program, frame: number): Omit<PlacedBlock, 'keep_out'> | undefined {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (const part of program.parts) {
+    if (part.cut_steps === 0 || !sameFrame(part, frame)) continue;
+    for (const axis of [0, 1, 2] as const) {
+      if (part.low[axis] < low[axis]) low[axis] = part.low[axis];
+      if (part.high[axis] > high[axis]) high[axis] = part.high[axis];
+    }
+  }
+  if (!(low[0] <= high[0] && low[1] <= high[1] && low[2] < Math.max(0, high[2]))) return undefined;
+  const grown = (values: number[], by: number): [number, number, number] => [
+    values[0] + by,
+    values[1] + by,
+    values[2],
+  ];
+  const box = { low: grown(low, -ASSUMED_MARGIN_MM), high: grown(high, ASSUMED_MARGIN_MM) };
+  box.high[2] = low[2] < 0 ? 0 : high[2];
+  return box.high[0] > box.low[0] && box.high[1] > box.low[1] && box.high[2] > box.low[2] ? box : undefined;
+}
+
+function sameFrame(part: Part, frame: number): boolean {
+  const own = part.run[FRAME];
+  return own === frame || (Number.isNaN(own) && Number.isNaN(frame));
+}
+
+/** The bar of a lathe: as the sheet says, else one around the program's own cuts, marked as assumed. */
+export function barOf(program: Program): Placed<PlacedBar> {
+  const stock = program.sheet?.workpiece?.stock;
+  if (stock?.shape === 'bar') {
+    const { diameter_mm, bore_mm, length_mm, face_mm } = stock;
+    if (!face_mm) return { why: 'the bar needs the Z of its face' };
+    const box = extentsOf(program);
+    const low = length_mm
+      ? face_mm.value - length_mm.value
+      : Math.min(box?.min[2] ?? 0, face_mm.value) - diameter_mm.value;
+    return {
+      stock: {
+        low_z_mm: low,
+        high_z_mm: face_mm.value,
+        radius_mm: diameter_mm.value / 2,
+        bore_radius_mm: (bore_mm?.value ?? 0) / 2,
+      },
+      assumed: false,
+    };
+  }
+  if (stock) return { why: 'the stock of a lathe is a bar' };
+  const box = extentsOf(program);
+  if (!box || !(box.max[0] > 0) || !(box.max[2] > box.min[2])) return { why: 'nothing cuts' };
+  return {
+    stock: {
+      low_z_mm: box.min[2] - 1,
+      high_z_mm: Math.max(0, box.max[2]),
+      radius_mm: box.max[0],
+      bore_radius_mm: 0,
+    },
+    assumed: true,
+  };
+}
+
+function asPoint(values: readonly number[]): [number, number, number] {
+  return [values[0] ?? Number.NaN, values[1] ?? Number.NaN, values[2] ?? Number.NaN];
+}
