@@ -103,7 +103,7 @@ export function stockBench(rounds = 5): string[] {
   for (const { name, kind, moves } of cases) {
     const tool = cutter({ kind, diameter_mm });
     if ('missing' in tool) continue;
-    for (const cell of [0.25, diameter_mm / 25]) {
+    for (const cell of [0.25, diameter_mm / 20]) {
       const ratios: number[] = [];
       let own = { ms: 0, removed: 0 };
       let plain = own;

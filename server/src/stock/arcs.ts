@@ -1,6 +1,6 @@
 /** Which part of a circle round the tool stands in metal. */
-import { holds, metalAt, seen } from './probe.ts';
-import type { Tile } from './tile.ts';
+import { ask, askMetal, holds } from './probe.ts';
+import { heightUnits, type Tile } from './tile.ts';
 
 /** Sum over the arcs found by `readArcs`, angles in rad from the feed direction, left positive. */
 export const found = {
@@ -20,22 +20,16 @@ function touching_mm(cell: number, rho: number): number {
 }
 
 const cuts = new Float64Array(12);
+/** The circle to read: centre, radius and reach in mm and rad, height in units, direction of the feed. */
+export const circle = { x: 0, y: 0, rho: 0, z: 0, dirX: 1, dirY: 0, reach: 0, snap: 0 };
 
 /**
- * Finds the arcs of the circle (x, y, rho) within `reach` rad of the direction `feed` rad that stand in metal at height `z_mm`, as far as
- * they lie in the region of the tile. Samples at most 7.5 degrees apart, edges found to about 0.05 degrees. Ends
- * within `snap` rad of +-reach count as reaching it. The answer is in `found`.
+ * Finds the arcs of `circle` within `reach` rad of the feed that stand in metal, as far as they lie in the region of
+ * the tile. Samples at most 11 degrees apart, edges found to about 0.1 degrees. Ends within `snap` rad of +-reach
+ * count as reaching it. The answer is in `found`.
  */
-export function readArcs(
-  tile: Tile,
-  x: number,
-  y: number,
-  rho: number,
-  z_mm: number,
-  feed: number,
-  reach: number,
-  snap: number,
-): void {
+export function readArcs(tile: Tile): void {
+  const { x, y, rho, reach } = circle;
   found.arc = 0;
   found.width = 0;
   found.climb = 0;
@@ -44,139 +38,126 @@ export function readArcs(
   found.top_mm = Number.NEGATIVE_INFINITY;
   if (reach <= 0) return;
   if (x - rho >= tile.xLow && x + rho < tile.xHigh && y - rho >= tile.yLow && y + rho < tile.yHigh) {
-    readSpan(tile, x, y, rho, z_mm, feed, -reach, reach, reach, snap);
+    readSpan(tile, -reach, reach);
     return;
   }
+  const feed = Math.atan2(circle.dirY, circle.dirX);
   let count = 0;
   cuts[count++] = -reach;
   for (let edge = 0; edge < 4; edge++) {
-    const cosine =
-      edge === 0
-        ? (tile.xLow - x) / rho
-        : edge === 1
-          ? (tile.xHigh - x) / rho
-          : edge === 2
-            ? (tile.yLow - y) / rho
-            : (tile.yHigh - y) / rho;
+    const away =
+      edge === 0 ? tile.xLow - x : edge === 1 ? tile.xHigh - x : edge === 2 ? tile.yLow - y : tile.yHigh - y;
+    const cosine = away / rho;
     if (!(cosine > -1 && cosine < 1)) continue;
     const open = Math.acos(cosine);
     const middle = edge < 2 ? 0 : Math.PI / 2;
     for (let sign = -1; sign <= 1; sign += 2) {
       let angle = middle + sign * open - feed;
       angle -= 2 * Math.PI * Math.round(angle / (2 * Math.PI));
-      if (angle > -reach && angle < reach) cuts[count++] = angle;
+      if (angle <= -reach || angle >= reach) continue;
+      let at = count++;
+      for (; cuts[at - 1] > angle; at--) cuts[at] = cuts[at - 1];
+      cuts[at] = angle;
     }
   }
   cuts[count++] = reach;
-  const spans = cuts.subarray(0, count).sort();
-  for (let k = 0; k + 1 < spans.length; k++) {
-    const from = spans[k];
-    const to = spans[k + 1];
+  for (let k = 0; k + 1 < count; k++) {
+    const from = cuts[k];
+    const to = cuts[k + 1];
     if (to - from < 1e-9) continue;
     // not the middle: where the circle only touches an edge the middle lies on it
     const inside = feed + from + (to - from) * 0.381;
-    if (holds(tile, x + rho * Math.cos(inside), y + rho * Math.sin(inside))) {
-      readSpan(tile, x, y, rho, z_mm, feed, from, to, reach, snap);
-    }
+    if (holds(tile, x + rho * Math.cos(inside), y + rho * Math.sin(inside))) readSpan(tile, from, to);
   }
 }
 
-function readSpan(
-  tile: Tile,
-  x: number,
-  y: number,
-  rho: number,
-  z_mm: number,
-  feed: number,
-  from: number,
-  to: number,
-  reach: number,
-  snap: number,
-): void {
-  const fine = Math.max(0.035, Math.min(0.131, (6 * tile.grid.cx) / rho));
-  const steps = Math.max(1, Math.ceil((to - from) / fine));
+const quarterSteps = 17;
+const quarterC = Float64Array.from({ length: quarterSteps }, (_, k) =>
+  Math.cos((k * Math.PI) / (quarterSteps - 1) - Math.PI / 2),
+);
+const quarterS = Float64Array.from({ length: quarterSteps }, (_, k) =>
+  Math.sin((k * Math.PI) / (quarterSteps - 1) - Math.PI / 2),
+);
+
+function readSpan(tile: Tile, from: number, to: number): void {
+  const { x, y, rho, dirX, dirY } = circle;
+  const fine = Math.max(0.035, Math.min(0.2, (6 * tile.grid.cx) / rho));
+  const table = to === Math.PI / 2 && from === -to && fine === 0.2;
+  const steps = table ? quarterSteps - 1 : Math.max(1, Math.ceil((to - from) / fine));
   const step = (to - from) / steps;
-  // turning by a fixed step keeps sine and cosine out of the loop
-  const turnC = Math.cos(step);
-  const turnS = Math.sin(step);
-  let c = Math.cos(feed + from);
-  let s = Math.sin(feed + from);
-  let before = 0;
+  const ax = ask.x;
+  const ay = ask.y;
+  if (table) {
+    for (let k = 0; k <= steps; k++) {
+      ax[k] = x + rho * (dirX * quarterC[k] - dirY * quarterS[k]);
+      ay[k] = y + rho * (dirY * quarterC[k] + dirX * quarterS[k]);
+    }
+  } else {
+    for (let k = 0; k <= steps; k++) {
+      const c = Math.cos(from + k * step);
+      const s = Math.sin(from + k * step);
+      ax[k] = x + rho * (dirX * c - dirY * s);
+      ay[k] = y + rho * (dirY * c + dirX * s);
+    }
+  }
+  askMetal(tile, steps + 1, circle.z);
+  if (ask.top / heightUnits > found.top_mm) found.top_mm = ask.top / heightUnits;
+  for (let k = 0; k <= steps; k++) samples[k] = ask.value[k];
   let start = from;
-  for (let k = 0; k <= steps; k++) {
-    const value = metalAt(tile, x + rho * c, y + rho * s, z_mm);
-    if (value > 0 && seen.top_mm > found.top_mm) found.top_mm = seen.top_mm;
-    if (k > 0 && value > 0 !== before > 0) {
-      const edge = edgeBetween(
-        tile,
-        x,
-        y,
-        rho,
-        z_mm,
-        feed,
-        from + (k - 1) * step,
-        from + k * step,
-        before,
-        value,
-      );
-      if (value > 0) start = edge;
-      else close(start, edge, rho, reach, snap, tile.grid.cx, from, to);
+  let before = samples[0];
+  for (let k = 1; k <= steps; k++) {
+    const value = samples[k];
+    if (value > 0 !== before > 0) {
+      span.low = from + (k - 1) * step;
+      span.high = span.low + step;
+      span.atLow = before;
+      span.atHigh = value;
+      findEdge(tile);
+      if (value > 0) start = span.edge;
+      else close(tile, start, span.edge, from, to);
     }
     before = value;
-    const nextC = c * turnC - s * turnS;
-    s = s * turnC + c * turnS;
-    c = nextC;
   }
-  if (before > 0) close(start, to, rho, reach, snap, tile.grid.cx, from, to);
+  if (before > 0) close(tile, start, to, from, to);
 }
 
-function edgeBetween(
-  tile: Tile,
-  x: number,
-  y: number,
-  rho: number,
-  z_mm: number,
-  feed: number,
-  a: number,
-  b: number,
-  atA: number,
-  atB: number,
-): number {
-  let low = a;
-  let high = b;
-  let gLow = atA;
-  let gHigh = atB;
-  let edge = (a + b) / 2;
-  for (let turn = 0; turn < 8 && high - low > 5e-4; turn++) {
-    const part = turn % 3 === 2 ? 0.5 : Math.min(0.95, Math.max(0.05, gLow / (gLow - gHigh)));
-    edge = low + (high - low) * part;
-    const value = metalAt(tile, x + rho * Math.cos(feed + edge), y + rho * Math.sin(feed + edge), z_mm);
-    if (value === 0) return edge;
-    if (value > 0 === gLow > 0) {
+/** Two neighbouring samples on different sides of an edge, and the edge. */
+const span = { low: 0, high: 0, atLow: 0, atHigh: 0, edge: 0 };
+const samples = new Float64Array(512);
+
+function findEdge(tile: Tile): void {
+  const { x, y, rho, dirX, dirY } = circle;
+  let { low, high, atLow, atHigh } = span;
+  for (let turn = 0; turn < 8 && high - low > 1e-3; turn++) {
+    const part = turn % 3 === 2 ? 0.5 : Math.min(0.95, Math.max(0.05, atLow / (atLow - atHigh)));
+    const edge = low + (high - low) * part;
+    const c = Math.cos(edge);
+    const s = Math.sin(edge);
+    ask.x[0] = x + rho * (dirX * c - dirY * s);
+    ask.y[0] = y + rho * (dirY * c + dirX * s);
+    askMetal(tile, 1, circle.z);
+    const value = ask.value[0];
+    if (value < 0.002 && value > -0.002) {
+      span.edge = edge;
+      return;
+    }
+    if (value > 0 === atLow > 0) {
       low = edge;
-      gLow = value;
+      atLow = value;
     } else {
       high = edge;
-      gHigh = value;
+      atHigh = value;
     }
   }
-  return low + ((high - low) * gLow) / (gLow - gHigh);
+  span.edge = low + ((high - low) * atLow) / (atLow - atHigh);
 }
 
-function close(
-  from: number,
-  to: number,
-  rho: number,
-  reach: number,
-  snap: number,
-  cell: number,
-  spanFrom: number,
-  spanTo: number,
-): void {
+function close(tile: Tile, from: number, to: number, spanFrom: number, spanTo: number): void {
+  const { rho, reach, snap } = circle;
   const low = from < -reach + snap ? spanFrom : from;
   const high = to > reach - snap ? spanTo : to;
   const width = extent(low, high) * rho;
-  if (width < touching_mm(cell, rho)) return;
+  if (width < touching_mm(tile.grid.cx, rho)) return;
   found.arc += high - low;
   found.width += width;
   if (low < 0) found.climb += Math.min(0, high) - low;

@@ -8,7 +8,7 @@ import { sweepFlat } from './sweep-flat.ts';
 import { heightUnits, toUnits } from './tile.ts';
 import type { TileLog } from './tile-log.ts';
 
-const station: Station = { index: 0, x: 0, y: 0, z: 0, feed_rad: 0, level: 0, rise: 0, lead_mm: 0 };
+const station: Station = { index: 0, x: 0, y: 0, z: 0, dirX: 1, dirY: 0, level: 0, rise: 0, lead_mm: 0 };
 
 /** Cuts the prepared move with `tool` (number `toolIndex` of the list) in one tile and records what it met there. */
 export function cutTile(path: MovePath, move: number, tool: Cutter, toolIndex: number, log: TileLog): void {
@@ -42,7 +42,8 @@ export function cutTile(path: MovePath, move: number, tool: Cutter, toolIndex: n
       station.level = level > 1e-9 * length ? level / length : 0;
       station.rise = (z1 - z0) / length;
     }
-    const feed = near && station.level > 0 ? Math.atan2(y1 - y0, x1 - x0) : 0;
+    const dirX = level > 0 ? (x1 - x0) / level : 1;
+    const dirY = level > 0 ? (y1 - y0) / level : 0;
     for (; next < list.count && stationPiece[next] === k; next++) {
       if (!near) continue;
       const at = 4 * next;
@@ -52,8 +53,15 @@ export function cutTile(path: MovePath, move: number, tool: Cutter, toolIndex: n
       station.z = list.places[at + 2];
       if (station.x + wide < tile.xLow || station.x - wide > tile.xHigh) continue;
       if (station.y + wide < tile.yLow || station.y - wide > tile.yHigh) continue;
-      station.feed_rad = feed + stationTurn[next];
-      station.lead_mm = Math.hypot(station.x - x0, station.y - y0);
+      const turn = stationTurn[next];
+      if (turn === 0) {
+        station.dirX = dirX;
+        station.dirY = dirY;
+      } else {
+        station.dirX = dirX * Math.cos(turn) - dirY * Math.sin(turn);
+        station.dirY = dirY * Math.cos(turn) + dirX * Math.sin(turn);
+      }
+      station.lead_mm = Math.sqrt((station.x - x0) ** 2 + (station.y - y0) ** 2);
       readStation(tile, tool, station, log.rows);
     }
     if (!near) continue;

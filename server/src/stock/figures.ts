@@ -66,7 +66,9 @@ export class FigureTable {
   }
 
   write(move: number, values: Float64Array): void {
-    this.data.set(values, move * width);
+    const { data } = this;
+    const at = move * width;
+    for (let k = 0; k < width; k++) data[at + k] = values[k];
   }
 
   get(move: number, name: FigureName): number {
@@ -113,7 +115,7 @@ export function beginFigures(count: number): void {
     sums[at + 5] = 0;
     sums[at + 6] = 0;
   }
-  answer.fill(0);
+  for (let k = 0; k < width; k++) answer[k] = 0;
 }
 
 /** Adds what one tile saw of the move: rows `from <= k < to` and the volume it gave. Tiles must come in rising order. */

@@ -41,7 +41,7 @@ export interface Grid {
 export const mostCells = 4_000_000;
 
 /**
- * Cell size for a stock and its tools: a twenty-fifth of the smallest diameter that mills, never so small that the block takes more than
+ * Cell size for a stock and its tools: a twentieth of the smallest diameter that mills, never so small that the block takes more than
  * four million cells, never under 0.02 mm. Walls are kept finer than a cell, so this need not be smaller for narrow passes.
  */
 export function defaultCell(
@@ -52,7 +52,7 @@ export function defaultCell(
   const area = Math.max(1e-6, (high[0] - low[0]) * (high[1] - low[1]));
   let smallest = Number.POSITIVE_INFINITY;
   for (const diameter of diameters_mm) if (diameter > 0) smallest = Math.min(smallest, diameter);
-  const wanted = Number.isFinite(smallest) ? smallest / 25 : Math.sqrt(area) / 500;
+  const wanted = Number.isFinite(smallest) ? smallest / 20 : Math.sqrt(area) / 500;
   return Math.max(0.02, Math.sqrt(area / mostCells), wanted);
 }
 

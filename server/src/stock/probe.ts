@@ -1,64 +1,102 @@
 /** Reading the height field between cell centres. */
 import { heightUnits, sideUnits, type Tile } from './tile.ts';
 
-/** Height in mm of the metal that the last `metalAt` with a positive answer saw. */
-export const seen = { top_mm: 0 };
+/** Room for places asked about together; the answers stand in `value`, positive in metal. */
+export const ask = {
+  x: new Float64Array(512),
+  y: new Float64Array(512),
+  value: new Float64Array(512),
+  /** Greatest height, in units, of the metal round the places that stand in metal. */
+  top: 0,
+};
 
 /**
- * Is there metal at (x, y) at height `z_mm`: positive inside, negative outside, zero at the edge, between cell centres
- * bilinear; about the distance in cells near a wall. The point must lie in the region of the tile.
+ * Is there metal at the first `count` places of `ask` at height `z` (units): positive inside, negative outside, zero at the edge. Between
+ * cell centres bilinear; about the distance in cells near a wall. The places must lie in the region of the tile.
+ * Asked in lots because the places need no boxing then.
  */
-export function metalAt(tile: Tile, x: number, y: number, z_mm: number): number {
+export function askMetal(tile: Tile, count: number, z: number): void {
+  const { x, y, value } = ask;
   const floors = tile.floor;
   const tops = tile.top;
   const sides = tile.side;
-  const z = z_mm * heightUnits;
+  let seen = -0x80000000;
   if (floors === undefined || tops === undefined || sides === undefined) {
-    const top = tile.grid.block.high[2];
-    seen.top_mm = top;
-    return top > z_mm ? 1 : -1;
+    const top = Math.round(tile.grid.block.high[2] * heightUnits) | 0;
+    for (let k = 0; k < count; k++) value[k] = top > z ? 1 : -1;
+    ask.top = top;
+    return;
   }
-  let u = (x - tile.ox) / tile.grid.cx;
-  let v = (y - tile.oy) / tile.grid.cy;
-  if (u < 0) u = 0;
-  else if (u > tile.nw - 1) u = tile.nw - 1;
-  if (v < 0) v = 0;
-  else if (v > tile.nh - 1) v = tile.nh - 1;
-  const i = Math.min(Math.floor(u), tile.nw - 2) | 0;
-  const j = Math.min(Math.floor(v), tile.nh - 2) | 0;
-  const fu = u - i;
-  const fv = v - j;
-  const a = (j * tile.stride + i) | 0;
-  const b = (a + 1) | 0;
-  const c = (a + tile.stride) | 0;
-  const d = (c + 1) | 0;
-  const ta = tops[a];
-  const tb = tops[b];
-  const tc = tops[c];
-  const td = tops[d];
-  const highest = Math.max(ta, tb, tc, td);
-  if (highest <= z) return -1;
-  seen.top_mm = highest / heightUnits;
-  if (floors[a] === ta && floors[b] === tb && floors[c] === tc && floors[d] === td) {
-    const lowest = Math.min(ta, tb, tc, td);
-    if (lowest > z) return 1;
-    const low = ta + (tb - ta) * fu;
-    const height = low + (tc + (td - tc) * fu - low) * fv;
-    return (height - z) / (highest - lowest);
+  const { ox, oy, nw, nh, stride } = tile;
+  const perX = 1 / tile.grid.cx;
+  const perY = 1 / tile.grid.cy;
+  const perCell = perX / heightUnits;
+  for (let k = 0; k < count; k++) {
+    let u = (x[k] - ox) * perX;
+    let v = (y[k] - oy) * perY;
+    if (u < 0) u = 0;
+    else if (u > nw - 1) u = nw - 1;
+    if (v < 0) v = 0;
+    else if (v > nh - 1) v = nh - 1;
+    let i = u | 0;
+    let j = v | 0;
+    if (i > nw - 2) i = nw - 2;
+    if (j > nh - 2) j = nh - 2;
+    const fu = u - i;
+    const fv = v - j;
+    const a = (j * stride + i) | 0;
+    const c = (a + stride) | 0;
+    const ta = tops[a];
+    const tb = tops[a + 1];
+    const tc = tops[c];
+    const td = tops[c + 1];
+    const ab = ta > tb ? ta : tb;
+    const cd = tc > td ? tc : td;
+    const highest = ab > cd ? ab : cd;
+    if (highest <= z) {
+      value[k] = -1;
+      continue;
+    }
+    const fa = floors[a];
+    const fb = floors[a + 1];
+    const fc = floors[c];
+    const fd = floors[c + 1];
+    if (fa > z && fb > z && fc > z && fd > z) {
+      value[k] = 1;
+      if (highest > seen) seen = highest;
+      continue;
+    }
+    let answer: number;
+    if (fa === ta && fb === tb && fc === tc && fd === td) {
+      const low = ta + (tb - ta) * fu;
+      const lowest = Math.min(ta, tb, tc, td);
+      answer = (low + (tc + (td - tc) * fu - low) * fv - z) / (highest - lowest);
+    } else {
+      const ga = corner(fa, ta, sides[a], z, perCell);
+      const gb = corner(fb, tb, sides[a + 1], z, perCell);
+      const gc = corner(fc, tc, sides[c], z, perCell);
+      const gd = corner(fd, td, sides[c + 1], z, perCell);
+      const low = ga + (gb - ga) * fu;
+      answer = low + (gc + (gd - gc) * fu - low) * fv;
+    }
+    value[k] = answer;
+    if (answer > 0 && highest > seen) seen = highest;
   }
-  const perCell = 1 / (heightUnits * tile.grid.cx);
-  const ga = corner(floors[a], ta, sides[a], z, perCell);
-  const gb = corner(floors[b], tb, sides[b], z, perCell);
-  const gc = corner(floors[c], tc, sides[c], z, perCell);
-  const gd = corner(floors[d], td, sides[d], z, perCell);
-  const low = ga + (gb - ga) * fu;
-  return low + (gc + (gd - gc) * fu - low) * fv;
+  ask.top = seen;
+}
+
+/** One place: see `askMetal`. */
+export function metalAt(tile: Tile, x: number, y: number, z_mm: number): number {
+  ask.x[0] = x;
+  ask.y[0] = y;
+  askMetal(tile, 1, z_mm * heightUnits);
+  return ask.value[0];
 }
 
 function corner(floor: number, top: number, side: number, z: number, perCell: number): number {
   if (floor === top || z >= top || z < floor) {
     const over = ((z >= top || floor === top ? top : floor) - z) * perCell;
-    return over >= 1 ? 1 : Math.max(over, -1);
+    return over >= 1 ? 1 : over <= -1 ? -1 : over;
   }
   return side / sideUnits;
 }

@@ -1,7 +1,7 @@
 /** What the tool meets at one place of its path: read from the stock just before the tool gets there. */
-import { found, readArcs } from './arcs.ts';
+import { circle, found, readArcs } from './arcs.ts';
 import { type Cutter, profileHeight, radiusAtHeight } from './cutter.ts';
-import { heightAt, holds, metalAt, seen } from './probe.ts';
+import { ask, askMetal, heightAt, holds, metalAt } from './probe.ts';
 import { heightUnits, type Tile } from './tile.ts';
 
 /** One place on the path. `rise` is the sine of the path's slope; `lead_mm` the distance from the start of its straight piece. */
@@ -10,7 +10,9 @@ export interface Station {
   x: number;
   y: number;
   z: number;
-  feed_rad: number;
+  /** Direction of the feed seen from above. */
+  dirX: number;
+  dirY: number;
   level: number;
   rise: number;
   lead_mm: number;
@@ -43,16 +45,18 @@ export class Rows {
       grown.set(this.data);
       this.data = grown;
     }
-    this.data.fill(0, at, at + rowWidth);
+    const data = this.data;
+    for (let k = at; k < at + rowWidth; k++) data[k] = 0;
     return at;
   }
 }
 
 /** Metal less than this over the tool's underside is not a depth of cut. */
 const skin_mm = 0.004;
+/** Slopes down gentler than this (half a degree) are not read for plunging. */
+const gentle = -0.0087;
 /** Height at which round and pointed tools are read, as a share of the depth of contact. */
 const readAt = 0.93;
-const ladder = [1, 0.85, 0.7, 0.55, 0.4, 0.28, 0.18, 0.1, 0.05, 0.02];
 
 /** Reads one station in one tile and adds a row when anything touches there. */
 export function readStation(tile: Tile, tool: Cutter, at: Station, rows: Rows): void {
@@ -67,7 +71,7 @@ export function readStation(tile: Tile, tool: Cutter, at: Station, rows: Rows): 
   if (bound > z + skin_mm) {
     const down = at.rise < -1e-6;
     if (at.level > 0 || down) depth = readSides(tile, tool, at, z, bound);
-    if (down) {
+    if (at.rise < gentle) {
       const under = readBottom(tile, tool, at, z);
       bottom = under.share;
       centre = under.centre;
@@ -92,51 +96,37 @@ export function readStation(tile: Tile, tool: Cutter, at: Station, rows: Rows): 
 
 /** Reads the arcs at the height that stands for the contact; returns the depth of contact in mm. */
 function readSides(tile: Tile, tool: Cutter, at: Station, z: number, bound: number): number {
-  const snap = at.level > 0 ? Math.min(0.14, Math.asin(Math.min(1, 0.004 / Math.max(0.004, at.lead_mm)))) : 0;
   if (tool.shape === 'flat' || bound - z > tool.edge_height_mm) {
-    const height = tool.edge_height_mm;
     // straight down the circle is read a little inside: the wall of a hole of the same size is no contact
-    const rho =
-      at.level > 0 ? tool.radius_mm : Math.max(tool.radius_mm * 0.5, tool.radius_mm - tile.grid.cx / 2);
-    readArcs(tile, at.x, at.y, rho, z + height + skin_mm, at.feed_rad, reachAt(tool, at, height), snap);
-    found.width *= tool.radius_mm / rho;
+    const r = tool.radius_mm;
+    const rho = at.level > 0 ? r : Math.max(r * 0.5, r - tile.grid.cx / 2);
+    readCircle(tile, tool, at, rho, tool.edge_height_mm, z + skin_mm);
+    found.width *= r / rho;
     if (found.arc > 0) return found.top_mm - z;
     if (tool.shape === 'flat') return 0;
   }
   const limit = Math.min(bound - z, tool.edge_height_mm);
-  let contact = 0;
-  let clear = limit;
-  let where = -1;
-  for (let rung = 0; rung < ladder.length; rung++) {
-    const height = limit * ladder[rung];
-    where = touches(tile, tool, at, z, height);
-    if (where >= 0) {
-      contact = height;
-      break;
-    }
-    clear = height;
-  }
+  const contact = contactHeight(tile, tool, at, z, limit);
   if (contact <= 0) {
     found.arc = 0;
     return 0;
   }
-  for (let turn = 0; turn < 7 && clear > contact; turn++) {
-    const middle = (contact + clear) / 2;
-    if (touchesAlong(tile, tool, at, z, middle, where)) contact = middle;
-    else clear = middle;
-  }
   const height = contact * readAt;
-  readArcs(
-    tile,
-    at.x,
-    at.y,
-    radiusAtHeight(tool, height),
-    z + height,
-    at.feed_rad,
-    reachAt(tool, at, height),
-    snap,
-  );
+  readCircle(tile, tool, at, radiusAtHeight(tool, height), height, z);
   return contact + skin_mm;
+}
+
+function readCircle(tile: Tile, tool: Cutter, at: Station, rho: number, height: number, z: number): void {
+  circle.x = at.x;
+  circle.y = at.y;
+  circle.rho = rho;
+  circle.z = (z + height) * heightUnits;
+  circle.dirX = at.dirX;
+  circle.dirY = at.dirY;
+  circle.reach = reachAt(tool, at, height);
+  // ends this near to the side of the tool cannot be told from it: 0.004 mm at the distance since the piece began
+  circle.snap = at.level > 0 ? Math.min(0.14, 0.004 / Math.max(0.004, at.lead_mm)) : 0;
+  readArcs(tile);
 }
 
 /** Cosine and sine of steps of 7.5 degrees, -180 to 180. */
@@ -144,56 +134,82 @@ const turns = 48;
 const cosines = Float64Array.from({ length: turns + 1 }, (_, k) => Math.cos(((k - 24) * Math.PI) / 24));
 const sines = Float64Array.from({ length: turns + 1 }, (_, k) => Math.sin(((k - 24) * Math.PI) / 24));
 
-/** Index of a direction in which the tool touches metal at `height` over its tip, -1 when it does not. */
-function touches(tile: Tile, tool: Cutter, at: Station, z: number, height: number): number {
-  const rho = radiusAtHeight(tool, height);
-  const reach = reachAt(tool, at, height);
+const tiers = 12;
+const tierHeight = new Float64Array(tiers);
+const tierRadius = new Float64Array(tiers);
+const tierReach = new Float64Array(tiers);
+
+/**
+ * Height over the tip up to which the leading side of the tool touches metal, at most `limit`, 0 when it does not. Directions of 15 degrees (7.5
+ * where the circle leaves the tile), twelve heights, then halving in the direction that touches highest.
+ */
+function contactHeight(tile: Tile, tool: Cutter, at: Station, z: number, limit: number): number {
+  const tops = tile.top;
+  const floors = tile.floor as Int32Array;
+  const sides = tile.side as Int16Array;
   const { x, y } = at;
-  const c = Math.cos(at.feed_rad) * rho;
-  const s = Math.sin(at.feed_rad) * rho;
-  // where the circle crosses into a neighbour the part in this tile may be short
+  const c = at.dirX;
+  const s = at.dirY;
+  for (let k = 0; k < tiers; k++) {
+    // closer together near the tip
+    const height = limit * ((k + 1) / tiers) ** 2;
+    tierHeight[k] = height;
+    tierRadius[k] = radiusAtHeight(tool, height);
+    tierReach[k] = reachAt(tool, at, height);
+  }
+  const rho = tierRadius[tiers - 1];
   const whole = x - rho >= tile.xLow && x + rho < tile.xHigh && y - rho >= tile.yLow && y + rho < tile.yHigh;
   const step = whole ? 2 : 1;
-  const most = Math.min(turns / 2, Math.floor((reach * turns) / (2 * Math.PI) + 1e-9));
-  const from = turns / 2 - most + (whole ? most & 1 : 0);
-  const tops = tile.top;
-  if (tops === undefined) return whole ? turns / 2 : touchesUncut(tile, x, y, c, s, from, turns / 2 + most);
-  const units = (z + height + skin_mm) * heightUnits;
+  const widest = Math.max(tierReach[0], tierReach[tiers - 1]);
+  const most = Math.min(turns / 2, Math.floor((widest * turns) / (2 * Math.PI) + 1e-9));
   const perX = 1 / tile.grid.cx;
   const perY = 1 / tile.grid.cy;
-  for (let k = from; k <= turns / 2 + most; k += step) {
-    const px = x + c * cosines[k] - s * sines[k];
-    const py = y + s * cosines[k] + c * sines[k];
-    if (!whole && !holds(tile, px, py)) continue;
-    const i = Math.min(tile.nw - 1, ((px - tile.ox) * perX + 0.5) | 0);
-    const j = Math.min(tile.nh - 1, ((py - tile.oy) * perY + 0.5) | 0);
-    if (tops[j * tile.stride + i] > units) return k;
+  const { ox, oy, nw, nh, stride } = tile;
+  const fallback = Math.round(tile.grid.block.high[2] * heightUnits) | 0;
+  const base = (z + skin_mm) * heightUnits;
+  let best = -1;
+  let where = -1;
+  for (let k = turns / 2 - most + (whole ? most & 1 : 0); k <= turns / 2 + most; k += step) {
+    const dx = c * cosines[k] - s * sines[k];
+    const dy = s * cosines[k] + c * sines[k];
+    const turn = (Math.abs(k - turns / 2) * 2 * Math.PI) / turns;
+    for (let tier = tiers - 1; tier > best; tier--) {
+      if (turn > tierReach[tier] + 1e-6) continue;
+      const px = x + tierRadius[tier] * dx;
+      const py = y + tierRadius[tier] * dy;
+      if (!whole && (px < tile.xLow || px >= tile.xHigh || py < tile.yLow || py >= tile.yHigh)) continue;
+      let top = fallback;
+      if (tops !== undefined) {
+        let i = ((px - ox) * perX + 0.5) | 0;
+        let j = ((py - oy) * perY + 0.5) | 0;
+        if (i > nw - 1) i = nw - 1;
+        if (j > nh - 1) j = nh - 1;
+        const cell = (j * stride + i) | 0;
+        top = sides[cell] < 0 ? floors[cell] : tops[cell];
+      }
+      if (top > base + tierHeight[tier] * heightUnits) {
+        best = tier;
+        where = k;
+        break;
+      }
+    }
+    if (best === tiers - 1) break;
   }
-  return -1;
-}
-
-function touchesUncut(
-  tile: Tile,
-  x: number,
-  y: number,
-  c: number,
-  s: number,
-  from: number,
-  to: number,
-): number {
-  for (let k = from; k <= to; k++) {
-    if (holds(tile, x + c * cosines[k] - s * sines[k], y + s * cosines[k] + c * sines[k])) return k;
+  if (best < 0) return 0;
+  let contact = tierHeight[best];
+  let clear = best + 1 < tiers ? tierHeight[best + 1] : limit;
+  const dx = c * cosines[where] - s * sines[where];
+  const dy = s * cosines[where] + c * sines[where];
+  for (let turn = 0; turn < 6 && clear > contact * 1.005; turn++) {
+    const middle = (contact + clear) / 2;
+    const out = radiusAtHeight(tool, middle);
+    ask.x[0] = x + out * dx;
+    ask.y[0] = y + out * dy;
+    askMetal(tile, 1, base + middle * heightUnits);
+    if (ask.value[0] > 0 && holds(tile, ask.x[0], ask.y[0])) contact = middle;
+    else clear = middle;
   }
-  return -1;
-}
-
-/** The same in one direction, between cells. */
-function touchesAlong(tile: Tile, tool: Cutter, at: Station, z: number, height: number, k: number): boolean {
-  const angle = at.feed_rad + ((k - turns / 2) * 2 * Math.PI) / turns;
-  const rho = radiusAtHeight(tool, height);
-  const x = at.x + rho * Math.cos(angle);
-  const y = at.y + rho * Math.sin(angle);
-  return holds(tile, x, y) && metalAt(tile, x, y, z + height + skin_mm) > 0;
+  return contact;
 }
 
 /** How far to each side of the feed the surface at `height` faces the way the tool goes. */
@@ -220,23 +236,44 @@ function readBottom(tile: Tile, tool: Cutter, at: Station, z: number): typeof un
   under.share = 0;
   under.centre = 0;
   under.depth = 0;
+  const { ox, oy, nw, nh, stride, grid } = tile;
+  const tops = tile.top;
+  const floors = tile.floor as Int32Array;
+  const sides = tile.side as Int16Array;
+  const perX = 1 / grid.cx;
+  const perY = 1 / grid.cy;
+  const fallback = Math.round(grid.block.high[2] * heightUnits) | 0;
+  let highest = -0x80000000;
+  let hits = 0;
   for (let ring = 0; ring < rings; ring++) {
     const rho = tool.radius_mm * Math.sqrt((ring + 0.5) / rings);
-    const height = z + profileHeight(tool, rho) + skin_mm;
+    const limit = (z + profileHeight(tool, rho) + skin_mm) * heightUnits;
     for (let spoke = 0; spoke < spokes; spoke++) {
       const k = (spoke * turns) / spokes + ring;
       const x = at.x + rho * cosines[k];
       const y = at.y + rho * sines[k];
-      if (!holds(tile, x, y)) continue;
-      const over = heightAt(tile, x, y);
-      if (over <= height) continue;
-      under.share += 1 / (rings * spokes);
-      under.depth = Math.max(under.depth, over - z);
+      if (x < tile.xLow || x >= tile.xHigh || y < tile.yLow || y >= tile.yHigh) continue;
+      let top = fallback;
+      if (tops !== undefined) {
+        let i = ((x - ox) * perX + 0.5) | 0;
+        let j = ((y - oy) * perY + 0.5) | 0;
+        if (i > nw - 1) i = nw - 1;
+        if (j > nh - 1) j = nh - 1;
+        const cell = (j * stride + i) | 0;
+        top = sides[cell] < 0 ? floors[cell] : tops[cell];
+      }
+      if (top <= limit) continue;
+      hits++;
+      if (top > highest) highest = top;
     }
+  }
+  if (hits > 0) {
+    under.share = hits / (rings * spokes);
+    under.depth = highest / heightUnits - z;
   }
   if (holds(tile, at.x, at.y) && metalAt(tile, at.x, at.y, z + skin_mm) > 0) {
     under.centre = 1;
-    under.depth = Math.max(under.depth, seen.top_mm - z);
+    under.depth = Math.max(under.depth, ask.top / heightUnits - z);
   }
   return under;
 }

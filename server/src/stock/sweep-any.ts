@@ -67,10 +67,25 @@ export function sweepAny(
         side = width > 0 ? ((distance - r) * distance) / width : -r / cx;
       }
       if (side >= 1) continue;
-      const height = base + lowestOver(tool, along, across, length, m);
-      let z = Math.round(height * heightUnits) | 0;
+      const top = tops[at];
+      if (top <= low) continue;
+      let z: number;
+      if (tool.shape === 'flat') {
+        z = Math.round((base + lowestOver(tool, along, across, length, m)) * heightUnits) | 0;
+      } else {
+        // a slope that ends inside the cell: mean of four points, none above what stands there
+        let sum = 0;
+        for (let part = 0; part < 4; part++) {
+          const dx = (part & 1 ? 0.25 : -0.25) * cx;
+          const dy = (part & 2 ? 0.25 : -0.25) * cy;
+          const off = Math.abs((x + dx - x0) * uy - (y + dy - y0) * ux);
+          const height = (base + lowestOver(tool, along + dx * ux + dy * uy, off, length, m)) * heightUnits;
+          sum += height < top ? height : top;
+        }
+        z = Math.round(sum / 4) | 0;
+      }
       if (z < low) z = low;
-      if (tops[at] <= z) continue;
+      if (top <= z) continue;
       const cut = mergeCell(tile, at, z, side <= -1 ? -sideUnits : Math.round(side * sideUnits) | 0);
       if (i < w) sum += cut;
     }

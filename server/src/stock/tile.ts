@@ -184,7 +184,7 @@ export class Tile {
     for (let bj = bj0; bj <= bj1; bj++) {
       for (let bi = bi0; bi <= bi1; bi++) {
         const block = bj * this.blocksX + bi;
-        if (++this.blockAge[block] >= 24) this.renewBound(bi, bj);
+        if (++this.blockAge[block] >= 48) this.renewBound(bi, bj);
       }
     }
   }
