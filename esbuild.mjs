@@ -30,6 +30,7 @@ const extension = await Promise.all([
     ...node,
     entryPoints: {
       'server.node': 'server/src/lsp/node/main.ts',
+      'worker.node': 'server/src/lsp/node/worker.ts',
     },
     outdir: 'dist',
   }),

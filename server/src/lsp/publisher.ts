@@ -37,6 +37,11 @@ export class Publisher {
 
   all(): void {
     for (const uri of this.openPrograms()) this.soon(uri);
+    this.refreshHints();
+  }
+
+  /** Asks the editor to ask for the hints again. */
+  refreshHints(): void {
     this.connection.languages.inlayHint
       .refresh()
       .catch(error => this.connection.console.log(`hint refresh: ${String(error)}`));

@@ -16,6 +16,7 @@ import { OpenProgram } from './open-program.ts';
 import { notification } from './protocol.ts';
 import { Publisher } from './publisher.ts';
 import { SettingsStore } from './settings.ts';
+import { type Post, StockWork } from './work/stock-work.ts';
 
 /** What every feature works with. */
 export interface Server {
@@ -28,7 +29,7 @@ export interface Server {
 }
 
 /** The whole language server, the same for Node and for the browser worker. */
-export function serve(connection: Connection): void {
+export function serve(connection: Connection, worker: Post): void {
   const documents = new TextDocuments<TextDocument>({
     create: (uri, languageId, version, content) =>
       languageId === 'rs274'
@@ -54,7 +55,16 @@ export function serve(connection: Connection): void {
     },
     () => folders,
   );
-  const jobs = new Jobs(files, program, uri => settings.of(uri));
+  const jobs = new Jobs(
+    files,
+    program,
+    uri => settings.of(uri),
+    new StockWork(worker),
+    (uri, finished) => {
+      publisher.soon(uri);
+      if (finished) publisher.refreshHints();
+    },
+  );
   const publisher = new Publisher(connection, jobs, settings, () =>
     documents
       .all()

@@ -30,9 +30,18 @@ export function makeReview(reading: Reading, knowledge: Knowledge, options: Engi
     tools: toolReviews(program),
     findings: joinSameCause(findings).sort(byHarm),
     silenced,
-    not_checked: [...raw.not_checked, ...readingGaps(reading)],
+    not_checked: [...raw.not_checked, ...stockGaps(program), ...readingGaps(reading)],
     complete: reading.complete,
   };
+}
+
+/** What the stock calculation left out, and that it was assumed where nobody stated it. */
+function stockGaps({ cuts }: Program): string[] {
+  if (!cuts) return [];
+  const assumed = cuts.assumed
+    ? ['the stock is assumed from the program itself: depth, width and loads rest on it']
+    : [];
+  return [...assumed, ...cuts.left_out];
 }
 
 /** What the reader itself could not follow, in words. */

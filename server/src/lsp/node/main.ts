@@ -1,4 +1,5 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { serve } from '../serve.ts';
+import { workInThread } from './thread.ts';
 
-serve(createConnection(ProposedFeatures.all));
+serve(createConnection(ProposedFeatures.all), workInThread(__dirname));

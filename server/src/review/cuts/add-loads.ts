@@ -44,5 +44,16 @@ export function addLoads(
 ): void {
   const loads = loadsOf(program, step, tool);
   for (const name of NAMES) widen(facts, name, loads[name] ?? Number.NaN);
+  addLeastEngagement(program, step, facts);
   if (program.cuts?.assumed && Number.isFinite(loads.axial_depth_mm)) facts.assumed = true;
+}
+
+/** Engagement that mostly stands well under its greatest varies along the line: its least is shown too. */
+const STEADY_SHARE = 0.9;
+
+function addLeastEngagement(program: Program, step: StepCursor, facts: LineFacts): void {
+  if (program.cuts?.kind !== 'mill') return;
+  const figures = program.cuts.figures(step);
+  if (!figures || !(figures.mean_engagement_deg < STEADY_SHARE * figures.engagement_deg)) return;
+  widen(facts, 'engagement_deg', figures.least_engagement_deg);
 }

@@ -36,7 +36,7 @@ const CUTS = new Set<number>([KIND.rapid, KIND.feed, KIND.arc]);
 export const MOST_MOVES = 1_000_000;
 
 /** Collects the moves of a program by work offset; undefined with a reason when there is nothing to cut. */
-export function millPlan(program: Program): MillPlan | { why: string } {
+export function millPlan(program: Program, most = MOST_MOVES): MillPlan | { why: string } {
   const plan: MillPlan = {
     tools: [],
     numbers: [],
@@ -72,8 +72,8 @@ export function millPlan(program: Program): MillPlan | { why: string } {
       frameIndex.set(key, at);
     }
     if (at < 0) continue;
-    if (++count > MOST_MOVES) {
-      left.add(`moves after the first ${MOST_MOVES}`);
+    if (++count > most) {
+      left.add(`moves after the first ${most}`);
       break;
     }
     const { moves } = plan.frames[at];
