@@ -47,32 +47,41 @@ const column = Object.fromEntries(figureNames.map((name, at) => [name, at])) as 
 /** The figures of all moves, kept row by row in one buffer. */
 export class FigureTable {
   count = 0;
-  private data = new Float64Array(16 * width);
+  private data = new Float32Array(16 * width);
+  /** Volumes in full: they are summed. */
+  private removed = new Float64Array(16);
 
   resize(count: number): void {
-    if (count * width > this.data.length) {
-      const grown = new Float64Array(Math.max(count * width, 2 * this.data.length));
-      grown.set(this.data);
-      this.data = grown;
+    if (count > this.removed.length) {
+      const room = Math.max(count, 2 * this.removed.length);
+      const data = new Float32Array(room * width);
+      data.set(this.data);
+      this.data = data;
+      const removed = new Float64Array(room);
+      removed.set(this.removed);
+      this.removed = removed;
     }
     this.count = count;
   }
 
   splice(at: number, removed: number, inserted: number): void {
     const count = this.count;
-    this.resize(count - removed + inserted);
+    this.resize(Math.max(count, count - removed + inserted));
     this.data.copyWithin((at + inserted) * width, (at + removed) * width, count * width);
     this.data.fill(Number.NaN, at * width, (at + inserted) * width);
+    this.removed.copyWithin(at + inserted, at + removed, count);
+    this.count = count - removed + inserted;
   }
 
   write(move: number, values: Float64Array): void {
     const { data } = this;
     const at = move * width;
     for (let k = 0; k < width; k++) data[at + k] = values[k];
+    this.removed[move] = values[0];
   }
 
   get(move: number, name: FigureName): number {
-    return this.data[move * width + column[name]];
+    return name === 'removed_mm3' ? this.removed[move] : this.data[move * width + column[name]];
   }
 
   /** All figures of one move as an object. */

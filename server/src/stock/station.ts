@@ -134,14 +134,15 @@ const turns = 48;
 const cosines = Float64Array.from({ length: turns + 1 }, (_, k) => Math.cos(((k - 24) * Math.PI) / 24));
 const sines = Float64Array.from({ length: turns + 1 }, (_, k) => Math.sin(((k - 24) * Math.PI) / 24));
 
-const tiers = 12;
+const perTurn = (2 * Math.PI) / turns;
+const tiers = 9;
 const tierHeight = new Float64Array(tiers);
 const tierRadius = new Float64Array(tiers);
 const tierReach = new Float64Array(tiers);
 
 /**
  * Height over the tip up to which the leading side of the tool touches metal, at most `limit`, 0 when it does not. Directions of 15 degrees (7.5
- * where the circle leaves the tile), twelve heights, then halving in the direction that touches highest.
+ * where the circle leaves the tile), nine heights, then halving in the direction that touches highest.
  */
 function contactHeight(tile: Tile, tool: Cutter, at: Station, z: number, limit: number): number {
   const tops = tile.top;
@@ -167,14 +168,16 @@ function contactHeight(tile: Tile, tool: Cutter, at: Station, z: number, limit: 
   const { ox, oy, nw, nh, stride } = tile;
   const fallback = Math.round(tile.grid.block.high[2] * heightUnits) | 0;
   const base = (z + skin_mm) * heightUnits;
+  // going level or down every height reaches to both sides alike
+  const even = at.rise <= 0;
   let best = -1;
   let where = -1;
   for (let k = turns / 2 - most + (whole ? most & 1 : 0); k <= turns / 2 + most; k += step) {
     const dx = c * cosines[k] - s * sines[k];
     const dy = s * cosines[k] + c * sines[k];
-    const turn = (Math.abs(k - turns / 2) * 2 * Math.PI) / turns;
+    const turn = Math.abs(k - turns / 2) * perTurn;
     for (let tier = tiers - 1; tier > best; tier--) {
-      if (turn > tierReach[tier] + 1e-6) continue;
+      if (!even && turn > tierReach[tier] + 1e-6) continue;
       const px = x + tierRadius[tier] * dx;
       const py = y + tierRadius[tier] * dy;
       if (!whole && (px < tile.xLow || px >= tile.xHigh || py < tile.yLow || py >= tile.yHigh)) continue;

@@ -102,7 +102,7 @@ export function sweepBall(
       const at = (row + i) | 0;
       const top = tops[at];
       if (top <= height) continue;
-      let z = Math.round(height) | 0;
+      let z = ((height + 1073741824.5) | 0) - 1073741824;
       if (z < low) z = low;
       if (top <= z) continue;
       let cut: number;

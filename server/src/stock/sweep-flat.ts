@@ -104,7 +104,7 @@ export function sweepFlat(
         side = across > 0 ? (sideUnits * (distance - r) * distance) / across : (-r / cx) * sideUnits;
       }
       if (side >= sideUnits) continue;
-      const cut = mergeCell(tile, at, z, side <= -sideUnits ? -sideUnits : Math.round(side) | 0);
+      const cut = mergeCell(tile, at, z, side <= -sideUnits ? -sideUnits : ((side + 32768.5) | 0) - 32768);
       if (i < w) sum += cut;
     }
     for (let part = 0; part < 2; part++) {

@@ -221,7 +221,7 @@ function cutShare(side: number): number {
 /** Mean height of a cell, in units. */
 export function cellHeight(floor: number, top: number, side: number): number {
   if (floor === top) return floor;
-  return top - Math.round(((top - floor) * cutShare(side)) / sideUnits);
+  return top - (((top - floor) * cutShare(side) * (1 / sideUnits) + 0.5) | 0);
 }
 
 /**
