@@ -21,7 +21,7 @@ import { readTarget, Target } from './targets.ts';
 /** Whether moves are offset now: G41 or G42 on a mill whose program is the part edge, with a known tool. */
 export function isCompensated(machine: Machine): boolean {
   const { v } = machine.state;
-  return v[S.compensation] !== 40 && v[S.comp_radius] > 0 && v[S.lost] !== 1;
+  return v[S.compensation] !== 40 && v[S.comp_radius] > 0 && v[S.lost] === 0;
 }
 
 /** Codes that a compensated path cannot go through: it is closed before them. */

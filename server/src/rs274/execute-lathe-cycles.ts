@@ -31,7 +31,7 @@ export function isLatheCycle(effect: Effect): boolean {
 /** A block with the code of a lathe cycle. */
 export function executeLatheCycle(machine: Machine, block: Block, row: CodeRow): void {
   const simple = SIMPLE[row.effect];
-  if (machine.state.v[S.lost] === 1) machine.lose();
+  if (machine.state.v[S.lost] !== 0) machine.lose();
   else if (simple !== undefined) simpleCycle(machine, block, simple);
   else if (machine.report && row.effect === 'multi-pass-thread') executeThreadLine(machine, block);
   else if (machine.report) notFollowed(machine, block, row);

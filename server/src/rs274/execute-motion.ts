@@ -45,7 +45,7 @@ export function executeMotion(machine: Machine, block: Block, codes: BlockCodes,
     const bare_arc = (motion === 20 || motion === 30) && (block.has(L.I) || block.has(L.J) || block.has(L.K));
     if (!bare_arc) return;
   }
-  if (v[S.lost] === 1) {
+  if (v[S.lost] !== 0) {
     machine.lose();
     return;
   }

@@ -74,7 +74,18 @@ export function executeOffsets(machine: Machine, block: Block, codes: BlockCodes
       case 'scaling-on':
       case 'rotation-on':
       case 'mirror-on':
+      case 'mirror-off':
         used = true;
+        break;
+      case 'length-offset-words':
+      case 'length-offset-add':
+        // The words are lengths of the tool: what the axes stand at in work coordinates is then not known.
+        readTarget(machine, block, target);
+        machine.forget(target.linear);
+        used = true;
+        break;
+      case 'accepted':
+        if (row.group === 'stroke-check') used = true;
         break;
       default:
         break;

@@ -11,6 +11,7 @@ import {
   executeSpindleStop,
   executeToolChange,
 } from './execute-tool.ts';
+import { followFrame } from './lost-frame.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 import { KIND, STEP_FLAG } from './steps.ts';
@@ -56,6 +57,7 @@ export class Executor {
     if (report) executeSpindleStop(machine, codes);
     executeCoolant(machine, codes, report ? 'all' : 'before');
     this.notFollowed(block);
+    followFrame(machine, block, codes);
     const used = executeOffsets(machine, block, codes);
     executeMotion(machine, block, codes, used);
     if (!report) {

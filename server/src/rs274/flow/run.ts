@@ -87,14 +87,9 @@ export class FlowRun {
     const { machine, stateIn } = this;
     const { main } = this.library;
     const part = mainPart(main);
-    const level = { how: 'main' as const, repeats: 0, args: undefined, turns: new Map(), modal: false };
-    this.frames.push({
-      ...level,
-      program: main,
-      part,
-      next: Math.max(part.first, first_line),
-      entry: part.first,
-    });
+    const next = Math.max(part.first, first_line);
+    const level = { program: main, part, next, entry: part.first, repeats: 0, args: undefined };
+    this.frames.push({ ...level, how: 'main', turns: new Map(), modal: false });
     this.enterProgram(main);
     while (!this.over && machine.state.v[S.ended] === 0) {
       const here = this.frame.program === main ? this.frame.next : -1;
@@ -136,7 +131,7 @@ export class FlowRun {
     this.reports.take();
   }
 
-  /** A condition or target that the program does not tell: what follows is not certain. */
+  /** What follows is not certain: positions are not known. */
   lose(): void {
     this.machine.lose();
   }
