@@ -12,6 +12,7 @@ import {
 } from '../rs274/index.ts';
 import {
   type Crib,
+  type MachineKnown,
   machineOf,
   readCrib,
   readSetupSheet,
@@ -118,5 +119,25 @@ export function readOptions(
     ...(dialect ? { dialect } : {}),
     ...(kind ? { kind } : {}),
     ...(least === undefined ? {} : { least_increment_mm: least === 'none' ? null : least }),
+    ...(machine?.compensation ? { compensation: machine.compensation.value } : {}),
+    ...(sheets.sheet?.units ? { units: sheets.sheet.units.value } : {}),
+    toolDiameter_mm: (radius_offset, tool) => offsetDiameter(sheets, machine, radius_offset, tool),
   };
+}
+
+/** Diameter of the tool that a radius offset belongs to: the one whose sheet entry names it, else the tool of that number. */
+function offsetDiameter(
+  sheets: SheetReading,
+  machine: MachineKnown['machine'],
+  radius_offset: number,
+  tool: number,
+): number {
+  const number = Number.isNaN(radius_offset) ? tool : radius_offset;
+  const tools = sheets.sheet?.tools;
+  for (const entry of tools?.values() ?? [])
+    if (entry.radius_offset?.value === number && entry.diameter_mm) return entry.diameter_mm.value;
+  const own = tools?.get(number);
+  const id = own?.crib?.value ?? machine?.standing?.get(number)?.id;
+  const shared = id === undefined ? undefined : sheets.cribs.find(crib => crib.tools?.has(id))?.tools?.get(id);
+  return own?.diameter_mm?.value ?? shared?.diameter_mm?.value ?? Number.NaN;
 }
