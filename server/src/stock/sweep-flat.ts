@@ -1,5 +1,5 @@
 /** A flat disc moved level along a straight line: the fast case of pockets, contours and facing. */
-import { mergeCell, sideUnits, type Tile } from './tile.ts';
+import { cutHeight, mergeCell, sideUnits, type Tile } from './tile.ts';
 
 /**
  * Cuts the tile with a disc of radius `r` whose underside moves at height `z` (in units) from (x0, y0) to (x1, y1).
@@ -19,6 +19,7 @@ export function sweepFlat(
   if (tile.top === undefined) tile.fill();
   const tops = tile.top as Int32Array;
   const floors = tile.floor as Int32Array;
+  const sides = tile.side as Int16Array;
   const { ox, oy, w, h, nw, nh, stride } = tile;
   const { cx, cy } = tile.grid;
   const length = Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
@@ -104,7 +105,23 @@ export function sweepFlat(
         side = across > 0 ? (sideUnits * (distance - r) * distance) / across : (-r / cx) * sideUnits;
       }
       if (side >= sideUnits) continue;
-      const cut = mergeCell(tile, at, z, side <= -sideUnits ? -sideUnits : ((side + 32768.5) | 0) - 32768);
+      const at16 = side <= -sideUnits ? -sideUnits : ((side + 32768.5) | 0) - 32768;
+      const top = tops[at];
+      const floor = floors[at];
+      let cut: number;
+      // the two common cases of `mergeCell`, in place: no wall yet, and this very floor
+      if (floor === top && at16 > -sideUnits) {
+        floors[at] = z;
+        sides[at] = at16;
+        cut = cutHeight(top - z, at16);
+      } else if (floor === z && at16 > -sideUnits) {
+        const old = sides[at];
+        if (at16 >= old) continue;
+        sides[at] = at16;
+        cut = (cutHeight(top - z, at16) - cutHeight(top - z, old)) | 0;
+      } else {
+        cut = mergeCell(tile, at, z, at16);
+      }
       if (i < w) sum += cut;
     }
     for (let part = 0; part < 2; part++) {
@@ -119,6 +136,9 @@ export function sweepFlat(
           floors[at] = z;
           tops[at] = z;
           cut = (top - z) | 0;
+        } else if (floors[at] === z) {
+          tops[at] = z;
+          cut = (top - z - cutHeight(top - z, sides[at])) | 0;
         } else {
           cut = mergeCell(tile, at, z, -sideUnits);
         }

@@ -221,7 +221,13 @@ function cutShare(side: number): number {
 /** Mean height of a cell, in units. */
 export function cellHeight(floor: number, top: number, side: number): number {
   if (floor === top) return floor;
-  return top - (((top - floor) * cutShare(side) * (1 / sideUnits) + 0.5) | 0);
+  return top - cutHeight(top - floor, side);
+}
+
+/** Mean height that is missing from a cell whose wall is `height` high and stands at `side`, in units. */
+export function cutHeight(height: number, side: number): number {
+  const cut = side >= half ? 0 : side <= -half ? sideUnits : half - side;
+  return (height * cut * (1 / sideUnits) + 0.5) | 0;
 }
 
 /**
