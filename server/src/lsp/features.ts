@@ -3,6 +3,7 @@ import { commandFeature } from './command-feature.ts';
 import type { Feature } from './feature.ts';
 import { hoverFeature } from './hover-feature.ts';
 import { inlayHintFeature } from './inlay-hint-feature.ts';
+import { languageFeatures } from './language-features.ts';
 
 /** The one table of protocol features. */
 export const features: readonly Feature[] = [
@@ -10,4 +11,5 @@ export const features: readonly Feature[] = [
   hoverFeature,
   codeActionFeature,
   commandFeature,
+  ...languageFeatures,
 ];

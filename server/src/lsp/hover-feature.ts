@@ -2,6 +2,7 @@ import { type Hover, MarkupKind } from 'vscode-languageserver';
 import { blockHover } from './block-hover.ts';
 import type { Feature } from './feature.ts';
 import { guard } from './guard.ts';
+import { wordHover } from './word-hover.ts';
 
 /** Hover: the block's table with its sums unfolded, and what the word under the cursor does. */
 export const hoverFeature: Feature = {
@@ -11,9 +12,24 @@ export const hoverFeature: Feature = {
     connection.onHover(
       guard(connection, 'hover', null as Hover | null, async ({ textDocument, position }) => {
         const job = await jobs.job(textDocument.uri);
-        const value = job && blockHover(job.review, position.line);
-        return value ? { contents: { kind: MarkupKind.Markdown, value } } : null;
+        if (!job) return null;
+        const word = wordHover(job.review.program.reading, position);
+        const sections = [textOf(word), blockHover(job.review, position.line)].filter(
+          text => text !== undefined,
+        );
+        if (sections.length === 0) return null;
+        const value = sections.join('\n\n---\n\n');
+        return {
+          contents: { kind: MarkupKind.Markdown, value },
+          ...(word?.range ? { range: word.range } : {}),
+        };
       }),
     );
   },
 };
+
+function textOf(hover: Hover | undefined): string | undefined {
+  return hover && typeof hover.contents === 'object' && 'value' in hover.contents
+    ? hover.contents.value
+    : undefined;
+}

@@ -3,6 +3,7 @@ import type { ServerCommand } from './command.ts';
 import { confirmAllTools } from './confirm-all-tools.ts';
 import { confirmTool } from './confirm-tool.ts';
 import { openSetupSheet } from './open-setup-sheet.ts';
+import { renumber } from './renumber.ts';
 import { sayBlock } from './say-block.ts';
 
 /** The one table of commands that the server answers. */
@@ -11,5 +12,6 @@ export const serverCommands: readonly ServerCommand[] = [
   confirmAllTools,
   confirmTool,
   openSetupSheet,
+  renumber,
   sayBlock,
 ];
