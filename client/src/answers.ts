@@ -74,13 +74,13 @@ async function edit(answer: Extract<Answer, { do: 'edit' }>): Promise<void> {
   const label = { label: answer.label, needsConfirmation: false };
   for (const { range, newText } of answer.edits) change.replace(uri, rangeOf(range), newText, label);
   const before = vscode.workspace.textDocuments.find(document => document.uri.toString() === uri.toString());
-  const wasDirty = before?.isDirty === true;
   if (answer.create !== undefined && !before && !(await exists(uri))) {
     const made = new vscode.WorkspaceEdit();
     made.createFile(uri, { contents: new TextEncoder().encode(answer.create) }, label);
     if (await vscode.workspace.applyEdit(made)) return;
   } else if (await vscode.workspace.applyEdit(change)) {
-    if (!wasDirty) await (await vscode.workspace.openTextDocument(uri)).save();
+    // A file that no one has open would stay changed and unsaved out of sight.
+    if (!before) await (await vscode.workspace.openTextDocument(uri)).save();
     return;
   }
   void vscode.window.showWarningMessage(
