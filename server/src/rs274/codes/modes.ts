@@ -48,9 +48,7 @@ export const MODE_CODES: readonly CodeRow[] = [
     group: 'polar',
     in: WORD_ADDRESS,
     means: 'polar words on',
-    effect: 'not-followed',
-    motion: 'unknown-position',
-    unchecked: 'positions until polar words are switched off',
+    effect: 'polar-on',
     does: 'The word of the first plane axis is a radius, that of the second an angle in degrees.',
   }),
   ...(
