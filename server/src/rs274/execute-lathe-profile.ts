@@ -125,6 +125,7 @@ function readProfile(machine: Machine, block: Block, tell: boolean): FoundProfil
   inner.state.v[S.skip_until_n] = Number.NaN;
   const executor = new Executor(inner);
   const reader = new BlockReader({ semicolon_ends_block: false, report_rules: false });
+  reader.values = machine.values;
   let pockets = false;
   for (const [index, line] of found.lines.entries()) {
     inner.line = machine.line + line.line;

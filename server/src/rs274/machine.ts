@@ -1,4 +1,5 @@
 import { type Block, WORD } from './block.ts';
+import type { ValueSource } from './block-reader.ts';
 import type { Dialect, MachineKind } from './codes/shape.ts';
 import { codeIndex } from './codes/table.ts';
 import type { Problem } from './problems.ts';
@@ -70,6 +71,8 @@ export class Machine {
   looks_ahead = false;
   /** Finds the blocks of a finishing profile in the program; null where there is no program to look in. */
   profiles: ProfileSource | null = null;
+  /** Values of expressions and parameters while a program runs with control flow; null without. */
+  values: ValueSource | null = null;
   private readonly assumed = new Map<string, string>();
   /** Flag of a step in machine coordinates. */
   readonly frameFlag = STEP_FLAG.machine_frame;

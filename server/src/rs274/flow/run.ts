@@ -46,7 +46,6 @@ export class FlowRun {
   /** Modal macro call in force. */
   modal: Call | undefined;
   private readonly executor: Executor;
-  private readonly values: FlowValues;
   private readonly value = new Value();
   private readonly visits = new Visits();
   private readonly jumps = new JumpBook();
@@ -74,8 +73,8 @@ export class FlowRun {
     this.reports = new Reports(this.machine, this.reader);
     this.parameters = new Parameters(settings.dialect, new MachineParameters(this.machine, this.events));
     this.expressions = new ExpressionReader(settings.dialect, this.parameters);
-    this.values = new FlowValues(this.expressions);
-    this.reader.values = this.values;
+    this.machine.values = new FlowValues(this.expressions);
+    this.reader.values = this.machine.values;
     this.library = new Library(text, resolve);
   }
 
@@ -225,7 +224,6 @@ export class FlowRun {
   /** Executes what stands between `start` and `end` of the bytes as a block. */
   block(bytes: Uint8Array, start: number, end: number): void {
     const { machine, reader } = this;
-    this.values.at(bytes, start, end);
     reader.problems = machine.problems;
     const block = reader.read(bytes, start, end, machine.line);
     if (block.percent && this.frame.how !== 'main') return;

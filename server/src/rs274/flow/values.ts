@@ -4,35 +4,29 @@ import { STATUS, Value } from '../expressions/value.ts';
 
 type Read = ReturnType<ValueSource['read']>;
 
-/** Gives the block reader the values of expressions on the line that it reads. */
+/** Gives block readers the values of expressions. */
 export class FlowValues implements ValueSource {
+  private text = '';
   private bytes: Uint8Array = new Uint8Array(0);
-  private base = 0;
-  private end = 0;
   private readonly out = new Value();
 
   constructor(private readonly expressions: ExpressionReader) {}
 
-  /** Says which line the block reader is about to read. */
-  at(bytes: Uint8Array, start: number, end: number): void {
-    this.bytes = bytes;
-    this.base = start;
-    this.end = end;
-  }
-
-  read(_text: string, start: number): Read {
+  read(text: string, start: number): Read {
     const { out } = this;
-    this.expressions.value(this.bytes, this.base + start, this.end, out);
-    const read: Read = { value: out.number, end: out.next - this.base };
+    const bytes = this.bytesOf(text);
+    this.expressions.value(bytes, start, bytes.length, out);
+    const read: Read = { value: out.number, end: out.next };
     if (out.status === STATUS.vacant) read.vacant = true;
     const problem = this.problem(start);
     return problem === undefined ? read : { ...read, problem };
   }
 
-  assign(_text: string, start: number): ReturnType<ValueSource['assign']> {
+  assign(text: string, start: number): ReturnType<ValueSource['assign']> {
     const { out } = this;
-    this.expressions.setting(this.bytes, this.base + start, this.end, out);
-    const end = out.next - this.base;
+    const bytes = this.bytesOf(text);
+    this.expressions.setting(bytes, start, bytes.length, out);
+    const end = out.next;
     const problem = out.status === STATUS.wrong ? this.problem(start) : undefined;
     return problem === undefined ? { end } : { end, problem };
   }
@@ -43,8 +37,8 @@ export class FlowValues implements ValueSource {
       return {
         code: out.problem,
         message: out.message,
-        start: out.start - this.base,
-        end: out.end - this.base,
+        start: out.start,
+        end: out.end,
       };
     }
     if (out.status === STATUS.unknown) {
@@ -52,9 +46,18 @@ export class FlowValues implements ValueSource {
         code: 'value-not-known',
         message: `Not known here: ${out.reason}.`,
         start,
-        end: out.next - this.base,
+        end: out.next,
       };
     }
     return undefined;
+  }
+
+  /** The line as bytes; several values stand on one line. */
+  private bytesOf(text: string): Uint8Array {
+    if (text !== this.text) {
+      this.text = text;
+      this.bytes = Uint8Array.from(text, unit => unit.charCodeAt(0));
+    }
+    return this.bytes;
   }
 }

@@ -464,6 +464,18 @@ describe('control flow', () => {
   });
 });
 
+describe('a profile written with parameters', () => {
+  const text = (end: string, depth: string): string =>
+    `G0 X40. Z2.\n#1=40.\nG71 U1. R.5\nG71 P10 Q20 U.4 W.1 F.2\nN10 G0 X${end}\nG1 Z${depth}\nN20 X40.\nG70 P10 Q20\nM30\n`;
+  it('gives the moves of the same profile in numbers', () => {
+    const plain = runProgram(text('20.', '-10.'), 'lathe-a').stretch;
+    const worked_out = runProgram(text('[#1-20.]', '-[#1/4]'), 'lathe-a').stretch;
+    assert.deepEqual(worked_out.problems, []);
+    assert.ok(plain.steps.count > 20);
+    assert.equal(pathOf(worked_out.steps), pathOf(plain.steps));
+  });
+});
+
 describe('programs that need control flow', () => {
   const texts: [string, boolean][] = [
     ['G0 X1\nM30\n', false],
