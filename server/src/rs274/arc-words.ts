@@ -1,5 +1,6 @@
 import { type Block, L } from './block.ts';
-import { ARC_TOLERANCE, type ArcTolerance, type ArcWords, arcFromWords } from './geometry/arc.ts';
+import { isChanged, PLANE, radiusFactor, toReal, turnDistance, turnsOver } from './coordinate-change.ts';
+import { ARC_TOLERANCE, type ArcTolerance, arcFromWords } from './geometry/arc.ts';
 import type { Plane, Point } from './geometry/plane.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
@@ -23,12 +24,15 @@ export function arcOfBlock(
 ): TurnOfBlock | undefined {
   const { v } = machine.state;
   const absolute = v[S.arc_absolute] === 1;
+  const changed = isChanged(v);
+  const words = centreWords(machine, block, absolute);
+  if (changed) changeWords(machine, words, absolute);
   const { arc, problems } = arcFromWords({
     plane: planeOf(v),
-    clockwise,
+    clockwise: changed && turnsOver(v, v[S.plane]) ? !clockwise : clockwise,
     start,
     end,
-    words: centreWords(machine, block, absolute),
+    words,
     absolute_centre: absolute,
     tolerance: arcTolerance(machine),
   });
@@ -50,9 +54,17 @@ export function arcTolerance(machine: Machine): ArcTolerance {
   return machine.state.v[S.inch] === 1 ? ARC_TOLERANCE.successor_inch : ARC_TOLERANCE.successor_mm;
 }
 
-function centreWords(machine: Machine, block: Block, absolute: boolean): ArcWords {
+interface CentreWords {
+  i?: number;
+  j?: number;
+  k?: number;
+  r?: number;
+  p?: number;
+}
+
+function centreWords(machine: Machine, block: Block, absolute: boolean): CentreWords {
   const { v } = machine.state;
-  const words: { i?: number; j?: number; k?: number; r?: number; p?: number } = {};
+  const words: CentreWords = {};
   const [i, j, k, r, p] = [L.I, L.J, L.K, L.R, L.P].map(letter => block.index(letter));
   if (i >= 0) {
     const along = absolute ? machine.lengthAlongX(block, i) : machine.length(block, i);
@@ -63,4 +75,24 @@ function centreWords(machine: Machine, block: Block, absolute: boolean): ArcWord
   if (r >= 0) words.r = machine.length(block, r);
   if (p >= 0 && machine.report) words.p = block.value[p];
   return words;
+}
+
+const centre = new Float64Array(3);
+const NAMES = ['i', 'j', 'k'] as const;
+
+/** Centre and radius words under mirror, scaling and rotation. A circle scaled apart in its two axes is not followed. */
+function changeWords(machine: Machine, words: CentreWords, absolute: boolean): void {
+  const { v } = machine.state;
+  const factor = radiusFactor(v, v[S.plane]);
+  if (words.r !== undefined) words.r *= factor;
+  if (Number.isNaN(factor)) {
+    machine.problem('not-followed', 0, 0, 'an arc under two different scales is not followed');
+  }
+  const [first, second] = PLANE[v[S.plane] - 17];
+  if (words[NAMES[first]] === undefined && words[NAMES[second]] === undefined) return;
+  for (let axis = 0; axis < 3; axis += 1) centre[axis] = words[NAMES[axis]] ?? 0;
+  if (absolute) toReal(v, centre);
+  else turnDistance(v, centre);
+  words[NAMES[first]] = centre[first] * (Number.isNaN(factor) ? Number.NaN : 1);
+  words[NAMES[second]] = centre[second];
 }

@@ -11,6 +11,8 @@ import {
   pushSegment,
   startCompensation,
 } from './compensation/offset.ts';
+import { turnsOver } from './coordinate-change.ts';
+import { OpenCorner, sendCorner } from './corner.ts';
 import { PLANE_AXES, type Plane, pointInPlane } from './geometry/plane.ts';
 import type { Machine } from './machine.ts';
 import { OpenPath, type PathTag } from './open-path.ts';
@@ -60,6 +62,7 @@ export function breaksPath(codes: BlockCodes): boolean {
 export function closePath(machine: Machine): void {
   const { state } = machine;
   const open = state.pending;
+  if (open instanceof OpenCorner) sendCorner(machine, open, undefined);
   if (!(open instanceof OpenPath) || open.path === null) return;
   const path = finishCompensation(open.path, new PathSink(machine, open.plane));
   stand(machine, open.plane, path.at, path.normal);
@@ -78,6 +81,10 @@ export function compensatedMove(machine: Machine, block: Block, motion: number):
   const { state } = machine;
   const { v } = state;
   const plane = planeOf(v);
+  if (state.pending instanceof OpenCorner) closePath(machine);
+  if (block.comma_c >= 0 || block.comma_r >= 0) {
+    machine.problem('not-followed', 0, block.length, 'a corner word under compensation is not followed');
+  }
   readTarget(machine, block, target);
   const old = state.pending instanceof OpenPath ? state.pending : null;
   const from = old ?? { x: v[S.x], y: v[S.y], z: v[S.z] };
@@ -107,7 +114,8 @@ export function compensatedMove(machine: Machine, block: Block, motion: number):
         }),
   };
   const rules = machine.report ? COMPENSATION_RULES.successor : COMPENSATION_RULES.common;
-  const offset = { side: v[S.compensation] === 41 ? 1 : -1, radius_mm: v[S.comp_radius] } as const;
+  const left = (v[S.compensation] === 41) !== turnsOver(v, v[S.plane]);
+  const offset = { side: left ? 1 : -1, radius_mm: v[S.comp_radius] } as const;
   const next = pushSegment<PathTag>(path, segment, offset, rules, new PathSink(machine, plane));
   stand(machine, plane, next.at, next.normal);
   state.pending = new OpenPath(plane, next, target.x, target.y, target.z);

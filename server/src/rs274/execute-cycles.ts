@@ -1,4 +1,5 @@
 import { type Block, L } from './block.ts';
+import { isChanged, PLANE } from './coordinate-change.ts';
 import { type MillCycleState, type MillCycleWords, tapLead_mm } from './cycles/levels.ts';
 import { expandMillCycle } from './cycles/mill.ts';
 import { dwellSeconds } from './dwell.ts';
@@ -14,6 +15,16 @@ const target = new Target();
 export function executeMillCycle(machine: Machine, block: Block, motion: number): void {
   const { v } = machine.state;
   readTarget(machine, block, target);
+  if (changesLevels(v)) {
+    machine.problem(
+      'not-followed',
+      0,
+      block.length,
+      'a cycle scaled or mirrored along the tool is not followed',
+    );
+    machine.lose();
+    return;
+  }
   const position: Point = { x: v[S.x], y: v[S.y], z: v[S.z] };
   const plane: Plane = v[S.plane] === 17 ? 'xy' : v[S.plane] === 18 ? 'zx' : 'yz';
   const result = expandMillCycle(
@@ -55,6 +66,7 @@ function cycleWords(machine: Machine, block: Block, motion: number): MillCycleWo
   if (at(L.X) >= 0) words.x = machine.lengthAlongX(block, at(L.X)) + shift * (v[S.local_x] + v[S.set_x]);
   if (at(L.Y) >= 0) words.y = machine.length(block, at(L.Y)) + shift * (v[S.local_y] + v[S.set_y]);
   if (at(L.Z) >= 0) words.z = machine.length(block, at(L.Z)) + shift * (v[S.local_z] + v[S.set_z]);
+  if (isChanged(v) || v[S.polar] === 1) placeWords(v, words);
   if (at(L.R) >= 0) words.r = machine.length(block, at(L.R)) + shift * normalShift(v);
   if (at(L.P) >= 0) words.p_seconds = dwellSeconds(machine, block, at(L.P));
   if (at(L.Q) >= 0) words.q = machine.length(block, at(L.Q));
@@ -66,6 +78,25 @@ function cycleWords(machine: Machine, block: Block, motion: number): MillCycleWo
   else if (counts_with_k && at(L.K) >= 0) words.repeats = block.value[at(L.K)];
   if (at(L.K) >= 0 && !counts_with_k) words.k = machine.length(block, at(L.K));
   return words;
+}
+
+/** Places in the plane under rotation, scaling, mirror or polar words come from the target that was read. */
+function placeWords(v: Float64Array, words: Writable<MillCycleWords>): void {
+  const [first, second] = PLANE[v[S.plane] - 17];
+  const named = (target.named & ((1 << first) | (1 << second))) !== 0;
+  if (!named) return;
+  const to = [target.x, target.y, target.z];
+  for (const axis of [first, second]) {
+    words[PLACES[axis]] = v[S.distance] === 91 ? to[axis] - v[S.x + axis] : to[axis];
+  }
+}
+
+const PLACES = ['x', 'y', 'z'] as const;
+
+/** Whether levels along the tool axis would have to be scaled or mirrored. */
+function changesLevels(v: Float64Array): boolean {
+  const normal = v[S.plane] === 17 ? 2 : v[S.plane] === 18 ? 1 : 0;
+  return !Number.isNaN(v[S.mirror_x + normal]) || (v[S.scaled] === 1 && v[S.scale_x + normal] !== 1);
 }
 
 function normalShift(v: Float64Array): number {

@@ -1,6 +1,7 @@
 import { arcOfBlock } from './arc-words.ts';
 import { type Block, L } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
+import { cornerOf, OpenCorner, sendCorner } from './corner.ts';
 import { closePath, compensatedMove, isCompensated, leavePath } from './execute-compensation.ts';
 import { executeMillCycle } from './execute-cycles.ts';
 import { executeLatheCycle, executeLatheMode, isLatheCycle } from './execute-lathe-cycles.ts';
@@ -57,7 +58,7 @@ function move(machine: Machine, block: Block, motion: number, probing: boolean):
     compensatedMove(machine, block, motion);
     return;
   }
-  closePath(machine);
+  if (!(machine.state.pending instanceof OpenCorner && motion <= 10 && !probing)) closePath(machine);
   if (probing || (motion >= 382 && motion <= 385)) {
     probe(machine, block);
     return;
@@ -130,10 +131,31 @@ function endCycle(machine: Machine): void {
 
 function line(machine: Machine, block: Block, kind: number): void {
   readTarget(machine, block, target);
+  const { pending } = machine.state;
+  if (pending instanceof OpenCorner) sendCorner(machine, pending, [target.x, target.y, target.z]);
   leavePath(machine);
+  const corner = kind === KIND.feed ? cornerOf(machine, block) : undefined;
+  if (corner !== undefined && target.others === 0) {
+    holdCorner(machine, block, corner);
+    return;
+  }
   arrive(machine, target);
   const step = machine.step(kind);
   finish(machine, step, kind);
+}
+
+/** Keeps a line with a corner word until the next one is known; the tool stands where it is. */
+function holdCorner(machine: Machine, block: Block, corner: { size_mm: number; round: boolean }): void {
+  const { v } = machine.state;
+  const tag = {
+    line: machine.line,
+    length: block.length,
+    kind: KIND.feed,
+    flags: machine.flags,
+    run: machine.runValues(),
+  };
+  const { size_mm, round } = corner;
+  machine.state.pending = new OpenCorner(v[S.plane], size_mm, round, target.x, target.y, target.z, tag);
 }
 
 function probe(machine: Machine, block: Block): void {

@@ -1,6 +1,7 @@
 import { type Block, L } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
 import { dwellOfBlock } from './dwell.ts';
+import { executeFrames } from './execute-frames.ts';
 import { executeReference } from './execute-reference.ts';
 import { executeSetData } from './execute-set-data.ts';
 import type { Machine } from './machine.ts';
@@ -71,12 +72,6 @@ export function executeOffsets(machine: Machine, block: Block, codes: BlockCodes
       case 'restore-position':
         restorePosition(machine);
         break;
-      case 'scaling-on':
-      case 'rotation-on':
-      case 'mirror-on':
-      case 'mirror-off':
-        used = true;
-        break;
       case 'length-offset-words':
       case 'length-offset-add':
         // The words are lengths of the tool: what the axes stand at in work coordinates is then not known.
@@ -88,6 +83,7 @@ export function executeOffsets(machine: Machine, block: Block, codes: BlockCodes
         if (row.group === 'stroke-check') used = true;
         break;
       default:
+        if (executeFrames(machine, block, row, codes.words[i])) used = true;
         break;
     }
   }

@@ -1,4 +1,5 @@
 import { type Block, L } from './block.ts';
+import { isChanged, PLANE, toProgrammed, toReal } from './coordinate-change.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 
@@ -29,15 +30,15 @@ export class Target {
 }
 
 const LINEAR = [
-  { letter: L.X, bit: AXIS.x, at: S.x, local: S.local_x, set: S.set_x, field: 'x' },
-  { letter: L.Y, bit: AXIS.y, at: S.y, local: S.local_y, set: S.set_y, field: 'y' },
-  { letter: L.Z, bit: AXIS.z, at: S.z, local: S.local_z, set: S.set_z, field: 'z' },
+  { letter: L.X, bit: AXIS.x, local: S.local_x, set: S.set_x },
+  { letter: L.Y, bit: AXIS.y, local: S.local_y, set: S.set_y },
+  { letter: L.Z, bit: AXIS.z, local: S.local_z, set: S.set_z },
 ] as const;
 
 const INCREMENTS = [
-  { letter: L.U, bit: AXIS.x, at: S.x, field: 'x' },
-  { letter: L.V, bit: AXIS.y, at: S.y, field: 'y' },
-  { letter: L.W, bit: AXIS.z, at: S.z, field: 'z' },
+  { letter: L.U, bit: AXIS.x },
+  { letter: L.V, bit: AXIS.y },
+  { letter: L.W, bit: AXIS.z },
 ] as const;
 
 const OTHERS = [
@@ -49,24 +50,43 @@ const OTHERS = [
   { letter: L.W, bit: AXIS.w, at: S.w, field: 'w', degrees: false },
 ] as const;
 
+const here = new Float64Array(3);
+const there = new Float64Array(3);
+
 /**
  * Reads the axis words of a block into `target`: absolute words with the shifts of G52 and G92, incremental words from
- * the position, U V W as increments of X Y Z on lathes (code systems A to C). Axes not named keep their position.
+ * the position, U V W as increments of X Y Z on lathes (code systems A to C). Axes not named keep their position. Mirror,
+ * scaling, rotation and polar words are worked in.
  */
 export function readTarget(machine: Machine, block: Block, target: Target): void {
-  const { v } = machine.state;
+  const { v, pending } = machine.state;
   target.named = 0;
   const incremental = v[S.distance] === 91;
-  const { pending } = machine.state;
-  for (const axis of LINEAR) {
-    const here = pending === null ? v[axis.at] : pending[axis.field];
-    target[axis.field] = here;
+  const changed = isChanged(v);
+  here[0] = pending === null ? v[S.x] : pending.x;
+  here[1] = pending === null ? v[S.y] : pending.y;
+  here[2] = pending === null ? v[S.z] : pending.z;
+  if (changed) toProgrammed(v, here);
+  for (let i = 0; i < 3; i += 1) {
+    const axis = LINEAR[i];
+    there[i] = here[i];
     const at = block.index(axis.letter);
     if (at < 0) continue;
-    const value = axis.bit === AXIS.x ? machine.lengthAlongX(block, at) : machine.length(block, at);
-    target[axis.field] = incremental ? here + value : value + v[axis.local] + v[axis.set];
+    const value = i === 0 ? machine.lengthAlongX(block, at) : machine.length(block, at);
+    there[i] = incremental ? here[i] + value : value + v[axis.local] + v[axis.set];
     target.named |= axis.bit;
   }
+  if (v[S.polar] === 1) polarWords(machine, block);
+  readOthers(machine, block, target, incremental);
+  if (machine.lathe_words) increments(machine, block, target);
+  if (changed) toReal(v, there);
+  target.x = there[0];
+  target.y = there[1];
+  target.z = there[2];
+}
+
+function readOthers(machine: Machine, block: Block, target: Target, incremental: boolean): void {
+  const { v } = machine.state;
   for (const axis of OTHERS) target[axis.field] = v[axis.at];
   const others = machine.lathe_words ? 3 : OTHERS.length;
   for (let i = 0; i < others; i += 1) {
@@ -77,21 +97,39 @@ export function readTarget(machine: Machine, block: Block, target: Target): void
     target[axis.field] = incremental ? v[axis.at] + value : value;
     target.named |= axis.bit;
   }
-  if (machine.lathe_words) increments(machine, block, target);
 }
 
 function increments(machine: Machine, block: Block, target: Target): void {
-  const { v, pending } = machine.state;
-  for (const axis of INCREMENTS) {
+  for (let i = 0; i < 3; i += 1) {
+    const axis = INCREMENTS[i];
     const at = block.index(axis.letter);
     if (at < 0) continue;
     if ((target.named & axis.bit) !== 0) {
       machine.problemAt(block, at, 'axis-twice', 'position and increment of one axis stand in one block');
     }
-    const value = axis.bit === AXIS.x ? machine.lengthAlongX(block, at) : machine.length(block, at);
-    target[axis.field] = (pending === null ? v[axis.at] : pending[axis.field]) + value;
+    const value = i === 0 ? machine.lengthAlongX(block, at) : machine.length(block, at);
+    there[i] = here[i] + value;
     target.named |= axis.bit;
   }
+}
+
+/** G16: the word of the plane's first axis is a radius about work zero, that of the second an angle. */
+function polarWords(machine: Machine, block: Block): void {
+  const { v } = machine.state;
+  const [first, second] = PLANE[v[S.plane] - 17];
+  const radius_at = block.index(LINEAR[first].letter);
+  const angle_at = block.index(LINEAR[second].letter);
+  if (radius_at < 0 && angle_at < 0) return;
+  const zero_first = v[LINEAR[first].local] + v[LINEAR[first].set];
+  const zero_second = v[LINEAR[second].local] + v[LINEAR[second].set];
+  const [a, b] = [here[first] - zero_first, here[second] - zero_second];
+  const incremental = v[S.distance] === 91;
+  let radius = Math.hypot(a, b);
+  let angle = (Math.atan2(b, a) * 180) / Math.PI;
+  if (radius_at >= 0) radius = machine.length(block, radius_at) + (incremental ? radius : 0);
+  if (angle_at >= 0) angle = machine.plain(block, angle_at) + (incremental ? angle : 0);
+  there[first] = zero_first + radius * Math.cos((angle * Math.PI) / 180);
+  there[second] = zero_second + radius * Math.sin((angle * Math.PI) / 180);
 }
 
 /** Whether the block has a word of any axis. */
