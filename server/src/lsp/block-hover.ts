@@ -1,4 +1,5 @@
 import { formatQuantity } from '../cutting/format.ts';
+import { FORCE_SCATTER } from '../cutting/kienzle.ts';
 import type { QuantityName } from '../cutting/quantities.ts';
 import { QUANTITIES } from '../cutting/quantities.ts';
 import { isAbsent } from '../cutting/result.ts';
@@ -45,11 +46,27 @@ function factTable(review: Review, facts: LineFacts): string {
     if (name === 'chip_load_mm' && perRev) continue;
     rows.push([
       QUANTITIES[name].title,
-      `**${plain(spanWords(name, span, program.shown))}**`,
+      `**${plain(valueWords(review, name, span))}**`,
       standing(review, number, name, span),
     ]);
   }
   return table([`T${number ?? '?'}`, 'here', 'window'], rows);
+}
+
+const EMPIRICAL: ReadonlySet<LineQuantity> = new Set(['force_n', 'torque_nm', 'power_kw', 'deflection_mm']);
+
+/** Empirical figures are shown with their scatter: about 1.1 to 1.6 kW. */
+function valueWords(review: Review, name: LineQuantity, span: Span): string {
+  const { shown } = review.program;
+  if (!EMPIRICAL.has(name)) return spanWords(name, span, shown);
+  const [least, most] = span;
+  const estimate = {
+    value: most,
+    low: least * (1 - FORCE_SCATTER),
+    high: most * (1 + FORCE_SCATTER),
+    basis: '',
+  };
+  return formatQuantity(name, estimate, shown);
 }
 
 /** Where a number stands in its window, with the window's source. */
@@ -102,6 +119,26 @@ function formulas(review: Review, facts: LineFacts): string[] {
       ),
     );
   if (Number.isFinite(diameter_mm)) sums.push(unfold('surface_speed', { diameter_mm, spindle_rpm }, shown));
+  return [...sums, ...loadSums(review, facts)];
+}
+
+/** The sums behind depth, thickness, removal and power, where the stock is known. */
+function loadSums(review: Review, facts: LineFacts): string[] {
+  const { program } = review;
+  const { shown } = program;
+  const most = (name: LineQuantity): number | undefined => facts.values[name]?.[1];
+  const radial_width_mm = most('radial_width_mm');
+  const axial_depth_mm = most('axial_depth_mm');
+  if (program.kind === 'lathe' || radial_width_mm === undefined || axial_depth_mm === undefined) return [];
+  const tool = program.tool(facts.tools[0]);
+  const diameter_mm = tool?.diameter_mm?.value;
+  const sums = [
+    unfold('chip_thickness', { chip_load_mm: most('chip_load_mm'), radial_width_mm, diameter_mm }, shown),
+    unfold('removal', { radial_width_mm, axial_depth_mm, feed_mm_min: most('feed_mm_min') }, shown),
+  ];
+  const torque_nm = most('torque_nm');
+  if (torque_nm !== undefined)
+    sums.push(unfold('power_from_torque', { torque_nm, spindle_rpm: most('spindle_rpm') }, shown));
   return sums;
 }
 

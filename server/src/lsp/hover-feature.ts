@@ -14,7 +14,7 @@ export const hoverFeature: Feature = {
         const job = await jobs.job(textDocument.uri);
         if (!job) return null;
         const word = wordHover(job.review.program.reading, position);
-        const sections = [textOf(word), blockHover(job.review, position.line)].filter(
+        const sections = [blockHover(job.review, position.line), textOf(word)].filter(
           text => text !== undefined,
         );
         if (sections.length === 0) return null;

@@ -4,10 +4,22 @@ import type { Finding } from '../review/finding.ts';
 import type { Review } from '../review/review.ts';
 import type { ToolReview } from '../review/tool-review.ts';
 import { isConfirmed } from '../setup/known.ts';
-import { type FirstContact, firstContact } from './first-contact.ts';
+import { type FirstContact, type FirstContactInput, firstContact } from './first-contact.ts';
+import { firstEntryOf } from './first-entry.ts';
+
+const held = new WeakMap<ToolReview, FirstContact>();
 
 /** The first-contact override of one tool of a review, with its reasons. */
 export function firstContactOf(review: Review, used: ToolReview): FirstContact {
+  let contact = held.get(used);
+  if (!contact) {
+    contact = compose(review, used);
+    held.set(used, contact);
+  }
+  return contact;
+}
+
+function compose(review: Review, used: ToolReview): FirstContact {
   const { program } = review;
   const { tool } = used;
   const error = review.findings.find(finding => stopsTool(finding, used));
@@ -23,6 +35,7 @@ export function firstContactOf(review: Review, used: ToolReview): FirstContact {
     wear: tool?.wear?.value,
     material: program.material,
     hardness: program.sheet?.workpiece?.hardness?.value,
+    ...stockTerms(review, used),
     error: error?.message,
     override_step: program.machine?.override_step_percent?.value,
   });
@@ -51,4 +64,21 @@ function stopsTool(finding: Finding, used: ToolReview): boolean {
   if (finding.severity !== 'error' || finding.file !== undefined) return false;
   if (finding.tool !== undefined) return finding.tool === used.number;
   return used.uses.some(use => use.first_line <= finding.line && finding.line <= use.last_line);
+}
+
+/** What the stock adds: first entry, greatest load, the chip at the first entry against the edge. */
+function stockTerms(review: Review, used: ToolReview): Partial<FirstContactInput> {
+  const { cuts, material } = review.program;
+  const entry = firstEntryOf(review, used);
+  if (!cuts || !entry) return {};
+  const edge_radius_mm = used.tool?.edge_radius_mm?.value;
+  const k = material?.h_min_over_edge_radius;
+  return {
+    stock: cuts.assumed ? 'assumed' : 'stated',
+    ...(entry.entry ? { entry: entry.entry } : {}),
+    ...(entry.load ? { load: entry.load } : {}),
+    ...(edge_radius_mm !== undefined && k && entry.chip_thickness_mm > 0
+      ? { rub: { h_max_mm: entry.chip_thickness_mm, edge_radius_mm, k } }
+      : {}),
+  };
 }

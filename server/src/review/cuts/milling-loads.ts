@@ -53,8 +53,7 @@ export function millingLoads(
 ): Loads {
   if (!(figures.removed_mm3 > 0)) return NO_LOADS;
   const kind = tool?.kind?.value;
-  const cutting_mm = length_mm * (1 - figures.air_share);
-  const removal = (figures.removed_mm3 / 1000) * (edge.feed_mm_min / cutting_mm);
+  const removal = removalRate(figures, edge.feed_mm_min, tool, length_mm);
   const loads: Loads = {
     ...NO_LOADS,
     axial_depth_mm: figures.axial_depth_mm,
@@ -80,6 +79,27 @@ export function millingLoads(
   loads.power_kw = number(millingPower({ ...given, spindle_rpm: edge.spindle_rpm }));
   loads.deflection_mm = deflection(tool, loads.force_n, figures.axial_depth_mm);
   return loads;
+}
+
+/** Engagement that stands near its greatest all along is steady. */
+const STEADY_SHARE = 0.9;
+
+/**
+ * Removal rate: width times depth times feed where a square tool cuts steadily, else what the move took out over
+ * the time that it cuts; cm3/min.
+ */
+function removalRate(
+  figures: MoveFigures,
+  feed_mm_min: number,
+  tool: ToolKnown | undefined,
+  length_mm: number,
+): number {
+  const kind = tool?.kind?.value;
+  const square = kind === 'end-mill' || kind === 'face-mill' || kind === 'slot-mill';
+  const steady = figures.mean_engagement_deg >= STEADY_SHARE * figures.engagement_deg;
+  if (square && steady && figures.radial_width_mm > 0)
+    return (figures.axial_depth_mm * figures.radial_width_mm * feed_mm_min) / 1000;
+  return (figures.removed_mm3 / 1000) * (feed_mm_min / (length_mm * (1 - figures.air_share)));
 }
 
 function cutOf(figures: MoveFigures, edge: EdgeFacts, tool: ToolKnown, material: Material | undefined) {
