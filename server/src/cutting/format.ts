@@ -50,7 +50,9 @@ export function showQuantity(name: QuantityName, value: number, units: ShownUnit
   if (!Number.isFinite(value)) return { number: 'not known', unit: '' };
   if (kind === 'time') return { number: timeText(value), unit: '' };
   const style: Style = FORMAT_KINDS[kind][units];
-  return { number: roundedText(shownValue(style, value), style.rounding), unit: style.text };
+  const shown = shownValue(style, value);
+  if (!Number.isFinite(shown)) return { number: 'too large to state', unit: '' };
+  return { number: roundedText(shown, style.rounding), unit: style.text };
 }
 
 /**

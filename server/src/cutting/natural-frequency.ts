@@ -108,7 +108,7 @@ function sliceSections(
   const slices: Slices = { dx_mm: [], moment_mm4: [], mass_kg: [] };
   const length = parts.reduce((sum, part) => sum + part.length_mm, 0);
   for (const part of parts) {
-    const count = Math.max(4, Math.ceil((GRID * part.length_mm) / length));
+    const count = Math.max(4, Math.ceil(GRID * (part.length_mm / length)));
     const dx = part.length_mm / count;
     const area = (Math.PI * (part.diameter_mm ** 2 - part.bore_mm ** 2)) / 4;
     for (let i = 0; i < count; i++) {

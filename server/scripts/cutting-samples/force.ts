@@ -1,0 +1,187 @@
+import { oneOf, type Samples } from './sample.ts';
+
+const kienzle = { kc11_n_mm2: 2220, mc: 0.14, correction: 1 };
+const rows = (...values: readonly number[]) => Float64Array.from(values);
+const drill = {
+  ...kienzle,
+  diameter_mm: 10,
+  hole_mm: 0,
+  feed_per_rev_mm: 0.2,
+  point_angle_deg: 118,
+  lips: 2,
+};
+const sections = [
+  { length_mm: 22, diameter_mm: 8, bore_mm: 0 },
+  { length_mm: 18, diameter_mm: 10, bore_mm: 2 },
+];
+const slender = {
+  force_n: 400,
+  length_mm: 75,
+  diameter_mm: 25,
+  elastic_modulus_n_mm2: 210_000,
+  bore_mm: 0,
+  load_at_mm: 50,
+};
+const bar = { diameter_mm: 12, length_mm: 60, elastic_modulus_n_mm2: 600_000, density_kg_m3: 14_500 };
+const mode = {
+  natural_frequency_hz: 800,
+  stiffness_n_um: 20,
+  damping_ratio: 0.05,
+  specific_force_n_mm2: 2000,
+  directional_factor: 1,
+  mean_teeth: 1,
+};
+const noseCut = { axial_depth_mm: 2, feed_per_rev_mm: 0.3, nose_radius_mm: 0.8, edge_angle_deg: 90 };
+
+/** Typical arguments of the functions of force, power, stiffness and chatter. */
+export const FORCE_SAMPLES: Samples = {
+  specificForce: [{ ...kienzle, chip_thickness_mm: 0.1 }],
+  cuttingForce: [{ ...kienzle, chip_thickness_mm: 0.1, chip_width_mm: 3 }],
+  cuttingForceColumn: [{ ...kienzle, chip_thickness_mm: rows(0.1, 0), chip_width_mm: 3 }],
+  rakeCorrection: [{ rake_deg: 12, reference_rake_deg: 6, percent_per_deg: 1.5 }],
+  speedCorrection: [{ surface_speed_m_min: 80 }],
+  forceCorrection: [
+    {
+      wear: oneOf('dull', 'used', 'new', 'other'),
+      operation: oneOf('milling', 'grooving'),
+      substrate: oneOf('hss', 'carbide'),
+      rake_factor: 0.94,
+      speed_factor: 1.03,
+    },
+  ],
+  feedAndPassiveForce: [{ force_n: 1000, wear: oneOf('new', 'used', 'dull') }],
+  kienzleFromTwoPoints: [{ h_a_mm: 0.1, kc_a_n_mm2: 3065, h_b_mm: 0.5, kc_b_n_mm2: 2446 }],
+  powerFromForce: [{ force_n: 1557, surface_speed_m_min: 100 }],
+  powerFromForceColumn: [{ force_n: rows(1557, 10), surface_speed_m_min: 100 }],
+  powerFromRemoval: [{ removal_cm3_min: 100, specific_force_n_mm2: 2000 }],
+  powerFromRemovalColumn: [{ removal_cm3_min: rows(100, 0), specific_force_n_mm2: 2000 }],
+  forceFromPower: [{ power_kw: 5, surface_speed_m_min: 150 }],
+  torqueFromPower: [{ power_kw: 10, spindle_rpm: 1000 }],
+  torqueFromPowerColumn: [{ power_kw: 10, spindle_rpm: rows(1000, 0) }],
+  torqueFromForce: [{ force_n: 1000, diameter_mm: 20 }],
+  powerFromTorque: [{ torque_nm: 95.5, spindle_rpm: 1000 }],
+  motorPower: [{ power_kw: 5, efficiency: 0.8, idle_kw: 0.5 }],
+  specificForceFromForce: [{ force_n: 1557, chip_width_mm: 3, chip_thickness_mm: 0.5 }],
+  motorPowerByUnitPower: [
+    { unit_power_hp_in3_min: 0.82, removal_in3_min: 3, efficiency: 0.8, feed_factor: 1, wear_factor: 1.25 },
+  ],
+  turningEdgeLength: [noseCut],
+  equivalentChipThickness: [noseCut],
+  turningForce: [{ ...kienzle, ...noseCut, edge_angle_deg: 95 }],
+  leastFinishingDepth: [{ edge_radius_mm: 0.03, nose_radius_mm: 0.4, work_hardening: true }],
+  groovingForce: [{ ...kienzle, correction: 1.3, width_mm: 3, feed_per_rev_mm: 0.1 }],
+  groovingLimits: [{ width_mm: 3 }],
+  drillChipThickness: [{ feed_per_rev_mm: 0.2, point_angle_deg: 118, lips: 2 }],
+  drillTorque: [drill],
+  drillPower: [{ ...drill, spindle_rpm: 800 }],
+  drillThrust: [drill],
+  pointLength: [{ diameter_mm: 10, point_angle_deg: 118 }],
+  deepHoleFactors: [{ depth_mm: 42, diameter_mm: 10 }],
+  drillFeedFactor: [{ feed_per_rev: 0.25 }],
+  drillDiameterFactors: [{ diameter: 12.5 }],
+  handbookDrillLoad: [
+    {
+      work_factor: 24_000,
+      feed_per_rev_mm: 0.2,
+      diameter_mm: 22,
+      wear_factor: 1.3,
+      point: oneOf('standard', 'split'),
+    },
+  ],
+  handbookDrillLoadInch: [
+    {
+      work_factor: 24_000,
+      feed_factor: 0.021,
+      thrust_factor: 0.899,
+      torque_factor: 0.786,
+      diameter_in: 0.875,
+      wear_factor: 1.3,
+      point: oneOf('standard', 'split'),
+    },
+  ],
+  secondMoment: [{ diameter_mm: 25.4, bore_mm: 0 }],
+  barDeflection: [
+    {
+      force_n: 911.1,
+      length_mm: 101.6,
+      diameter_mm: 25.4,
+      elastic_modulus_n_mm2: 206_000,
+      bore_mm: 0,
+      load_from_tip_mm: 0,
+    },
+  ],
+  steppedDeflection: [{ force_n: 200, elastic_modulus_n_mm2: 600_000, sections, load_from_tip_mm: 3 }],
+  endMillDeflection: [
+    {
+      force_n: 200,
+      diameter_mm: 10,
+      flute_length_mm: 22,
+      shank_diameter_mm: 10,
+      stickout_mm: 40,
+      elastic_modulus_n_mm2: 600_000,
+      axial_depth_mm: 0,
+      fluted_share: 0.8,
+    },
+  ],
+  bendingStress: [{ force_n: 200, arm_mm: 40, diameter_mm: 10, bore_mm: 0 }],
+  chuckedDeflection: [slender],
+  chuckAndCentreDeflection: [slender],
+  betweenCentresDeflection: [slender],
+  workSupport: [{ length_mm: 120, diameter_mm: 25 }],
+  seriesStiffness: [{ stiffness_n_um: [20, 35, 50] }],
+  stiffnessFromDeflection: [{ force_n: 200, deflection_mm: 0.018 }],
+  deflectionFromStiffness: [{ force_n: 200, stiffness_n_um: 11 }],
+  deflectionFactor: [{ length_ratio: 1.25, diameter_ratio: 1 }],
+  thinWallDeflection: [
+    {
+      force_n: 100,
+      height_mm: 20,
+      thickness_mm: 2,
+      length_mm: 60,
+      elastic_modulus_n_mm2: 70_000,
+      poisson_ratio: 0.33,
+    },
+  ],
+  allowableDeflection: [{ operation: oneOf('finishing', 'roughing'), tolerance_mm: 0.02 }],
+  stickoutGrade: [{ stickout_mm: 45, diameter_mm: 10 }],
+  boringBarOverhang: [{ diameter_mm: 16, kind: oneOf('steel', 'carbide', 'damped', 'tuned damper') }],
+  leastBoreForBar: [{ diameter_mm: 16 }],
+  barNaturalFrequency: [bar],
+  barNaturalFrequencyWithTipMass: [{ ...bar, tip_mass_kg: 0.05 }],
+  steppedNaturalFrequency: [
+    { sections, elastic_modulus_n_mm2: 600_000, density_kg_m3: 14_500, tip_mass_kg: 0.01 },
+  ],
+  barWhipSpeed: [{ diameter_mm: 20, length_mm: 600, elastic_modulus_n_mm2: 210_000, density_kg_m3: 7850 }],
+  toothPassFrequency: [{ spindle_rpm: 5500, teeth: 4 }],
+  criticalChipWidth: [
+    {
+      stiffness_n_um: 20,
+      damping_ratio: 0.05,
+      specific_force_n_mm2: 2000,
+      directional_factor: 1,
+      mean_teeth: 1,
+    },
+  ],
+  chatterFrequency: [{ natural_frequency_hz: 800, damping_ratio: 0.05 }],
+  dampingFromHalfPower: [{ lower_hz: 780, peak_hz: 800, upper_hz: 820 }],
+  stabilityLimit: [{ ...mode, teeth: 3, spindle_rpm: 8000 }],
+  stabilityLobes: [{ ...mode, teeth: 3, lobes: 2, points: 4 }],
+  speedsForTone: [{ tone_hz: 1250, teeth: 3, max_rpm: 18_000, min_rpm: 1000, count: 4 }],
+  chatterWavelength: [{ surface_speed_m_min: 60, tone_hz: 1000 }],
+  millingStabilityLimit: [
+    {
+      feed_frequency_hz: 800,
+      feed_stiffness_n_um: 20,
+      feed_damping_ratio: 0.03,
+      normal_frequency_hz: 850,
+      normal_stiffness_n_um: 20,
+      normal_damping_ratio: 0.03,
+      specific_force_n_mm2: 1000,
+      radial_share: 0.3,
+      teeth: 4,
+      entry_deg: 90,
+      exit_deg: 180,
+      spindle_rpm: 8000,
+    },
+  ],
+};
