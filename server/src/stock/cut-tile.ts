@@ -1,7 +1,8 @@
 /** One move in one tile: read its stations, cut its pieces. */
 import type { Cutter } from './cutter.ts';
 import type { MovePath } from './path.ts';
-import { readStation, type Station } from './station.ts';
+import type { Station } from './rows.ts';
+import { readStation } from './station.ts';
 import { sweepAny } from './sweep-any.ts';
 import { sweepBall } from './sweep-ball.ts';
 import { sweepFlat } from './sweep-flat.ts';
@@ -10,17 +11,38 @@ import type { TileLog } from './tile-log.ts';
 
 const station: Station = { index: 0, x: 0, y: 0, z: 0, dirX: 1, dirY: 0, level: 0, rise: 0, lead_mm: 0 };
 
-/** Cuts the prepared move with `tool` (number `toolIndex` of the list) in one tile and records what it met there. */
-export function cutTile(path: MovePath, move: number, tool: Cutter, toolIndex: number, log: TileLog): void {
+/** How far a move has come in a tile: the next piece and station. */
+export interface Place {
+  piece: number;
+  station: number;
+}
+
+/** Cells that may be looked at before a move of many pieces lets others work: a few ms. */
+const cellsAtOnce = 50_000;
+
+/**
+ * Cuts the prepared move with `tool` (number `toolIndex` of the list) in one tile, from `from` on, and records what it met there.
+ * Stops after a bounded number of pieces with `from` moved on; true when the tile is finished.
+ */
+export function cutTile(
+  path: MovePath,
+  move: number,
+  tool: Cutter,
+  toolIndex: number,
+  log: TileLog,
+  from: Place,
+): boolean {
   const { chain, list, stationPiece, stationTurn } = path;
   const tile = log.tile;
   const { grid } = tile;
   const p = chain.points;
   const reach = tool.radius_mm + 2 * Math.max(grid.cx, grid.cy);
   const wide = Math.max(reach, tool.widest_mm);
-  log.begin(move);
-  let next = 0;
-  for (let k = 0; k < chain.pieces; k++) {
+  if (from.piece === 0) log.begin(move);
+  const footprint = Math.min(tile.nw * tile.nh, ((2 * reach) / grid.cx) * ((2 * reach) / grid.cy));
+  const end = Math.min(chain.pieces, from.piece + Math.max(1, Math.floor(cellsAtOnce / footprint)));
+  let next = from.station;
+  for (let k = from.piece; k < end; k++) {
     const x0 = p[3 * k];
     const y0 = p[3 * k + 1];
     const z0 = p[3 * k + 2];
@@ -87,4 +109,7 @@ export function cutTile(path: MovePath, move: number, tool: Cutter, toolIndex: n
     if (units > 0) tile.cutIn(xLow - reach, xHigh + reach, yLow - reach, yHigh + reach);
     log.addRemoved(units);
   }
+  from.piece = end;
+  from.station = next;
+  return end === chain.pieces;
 }

@@ -1,5 +1,7 @@
 /** What each move met, in columns. */
-import { type Rows, row, rowWidth } from './station.ts';
+import type { Cutter } from './cutter.ts';
+import { type Rows, row, rowWidth } from './rows.ts';
+import { levelOf } from './station.ts';
 
 /**
  * The columns. Lengths mm, volume mm3, angles degrees; angles are measured clockwise from the left of the feed, as seen from
@@ -107,7 +109,7 @@ export interface StationList {
 }
 
 const degrees = 180 / Math.PI;
-const perStation = 7;
+const perStation = 8;
 let sums = new Float64Array(64 * perStation);
 const answer = new Float64Array(width);
 
@@ -123,46 +125,41 @@ export function beginFigures(count: number): void {
     sums[at + 4] = 0;
     sums[at + 5] = 0;
     sums[at + 6] = 0;
+    sums[at + 7] = 0;
   }
   for (let k = 0; k < width; k++) answer[k] = 0;
 }
 
+/** Notes how high the tool touches at each station; for round tools all tiles come here before any is added. */
+export function noteContacts(rows: Rows, from: number, to: number): void {
+  for (let k = from; k < to; k++) {
+    const at = rows.data[k * rowWidth + row.station] * perStation + 7;
+    const contact = rows.data[k * rowWidth + row.contact];
+    if (contact > sums[at]) sums[at] = contact;
+  }
+}
+
 /** Adds what one tile saw of the move: rows `from <= k < to` and the volume it gave. Tiles must come in rising order. */
-export function addToFigures(
-  rows: Rows,
-  from: number,
-  to: number,
-  removed_mm3: number,
-  round: boolean,
-): void {
+export function addToFigures(rows: Rows, from: number, to: number, removed_mm3: number, tool: Cutter): void {
   answer[column.removed_mm3] += removed_mm3;
   const data = rows.data;
+  const round = tool.shape !== 'flat';
   for (let k = from; k < to; k++) {
     const r = k * rowWidth;
     const at = data[r + row.station] * perStation;
     const depth = data[r + row.depth];
-    const bottom = data[r + row.bottom];
-    sums[at + 6] += bottom;
+    sums[at + 6] += data[r + row.bottom];
+    if (depth > sums[at + 5]) sums[at + 5] = depth;
     if (data[r + row.centre] > 0) answer[column.centre_in_metal] = 1;
     if (data[r + row.body] > answer[column.body_contact_mm])
       answer[column.body_contact_mm] = data[r + row.body];
-    if (data[r + row.arc] > 0) {
-      // a round tool is read at one height; where another tile's contact reaches higher, this tile has none there
-      if (round && sums[at] > 0 && depth < 0.93 * sums[at + 5]) continue;
-      if (round && sums[at] > 0 && sums[at + 5] < 0.93 * depth) {
-        sums[at] = 0;
-        sums[at + 1] = 4;
-        sums[at + 2] = -4;
-        sums[at + 3] = 0;
-        sums[at + 4] = 0;
-      }
-      sums[at] += data[r + row.arc];
-      sums[at + 1] = Math.min(sums[at + 1], data[r + row.least]);
-      sums[at + 2] = Math.max(sums[at + 2], data[r + row.most]);
-      sums[at + 3] += data[r + row.width];
-      sums[at + 4] += data[r + row.climb];
-    }
-    if (depth > sums[at + 5]) sums[at + 5] = depth;
+    if (data[r + row.arc] <= 0) continue;
+    if (round && data[r + row.level] !== levelOf(tool, sums[at + 7])) continue;
+    sums[at] += data[r + row.arc];
+    sums[at + 1] = Math.min(sums[at + 1], data[r + row.least]);
+    sums[at + 2] = Math.max(sums[at + 2], data[r + row.most]);
+    sums[at + 3] += data[r + row.width];
+    sums[at + 4] += data[r + row.climb];
   }
 }
 

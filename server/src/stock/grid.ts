@@ -70,7 +70,7 @@ export function layGrid(block: StockBlock): Grid {
   const cell = Math.max(block.cell_mm, Math.sqrt((width * depth) / (2 * mostCells)));
   const columns = Math.max(2, Math.round(width / cell));
   const rows = Math.max(2, Math.round(depth / cell));
-  const tile = Math.max(16, block.tile_cells ?? 128);
+  const tile = Math.max(16, block.tile_cells ?? 192);
   return {
     block,
     columns,

@@ -1,6 +1,6 @@
 /** Long stock work in pieces, so that a worker can report, answer and be stopped between them. */
 
-/** Anything that is worked off step by step: `MillStock` and `LatheStock` are. */
+/** Anything that is worked off step by step: `MillStock` is. */
 export interface Steps {
   readonly done: number;
   readonly moves: { readonly count: number };
@@ -16,7 +16,7 @@ export interface Progress {
 }
 
 export interface Job {
-  /** Works for about `budget_ms` (at least one move) and says what is ready. */
+  /** Works for about `budget_ms` and says what is ready: no move, when one takes longer. */
   advance(budget_ms: number): Progress;
   /** No further move is cut; what is ready stays. */
   cancel(): void;
@@ -25,7 +25,7 @@ export interface Job {
 
 /**
  * Makes a job of the moves that wait in `stock`. `now` is the clock in ms, given so that this stays free of
- * it. The clock is read every few moves; a single move is not divided.
+ * it. The clock is read every four steps; long moves are divided into steps.
  */
 export function stockJob(stock: Steps, now: () => number): Job {
   let cancelled = false;
@@ -33,8 +33,8 @@ export function stockJob(stock: Steps, now: () => number): Job {
     advance(budget_ms: number): Progress {
       const from = stock.done;
       const end = now() + budget_ms;
-      while (!cancelled && stock.step()) {
-        if ((stock.done & 3) === 0 && now() >= end) break;
+      for (let turn = 1; !cancelled && stock.step(); turn++) {
+        if ((turn & 3) === 0 && now() >= end) break;
       }
       const total = stock.moves.count;
       return { from, to: stock.done, total, finished: cancelled || stock.done >= total };

@@ -1,8 +1,15 @@
 /** The mill's stock: moves in, figures out, and what is left of the block. */
 
-import { cutTile } from './cut-tile.ts';
+import { cutTile, type Place } from './cut-tile.ts';
 import type { Cutter } from './cutter.ts';
-import { addToFigures, beginFigures, endFigures, FigureTable, type MoveFigures } from './figures.ts';
+import {
+  addToFigures,
+  beginFigures,
+  endFigures,
+  FigureTable,
+  type MoveFigures,
+  noteContacts,
+} from './figures.ts';
 import { type Grid, layGrid, type StockBlock } from './grid.ts';
 import { emptyMoves, type Move, type MoveColumns, pushMove, spliceMoves } from './moves.ts';
 import { MovePath } from './path.ts';
@@ -36,6 +43,10 @@ export class MillStock {
   private readonly tools: readonly Cutter[];
   private readonly logs: TileLog[] = [];
   private readonly path = new MovePath();
+  /** Tiles that the move in work has still to cut, and how far it is in the last of them. */
+  private readonly waiting: TileLog[] = [];
+  private started = false;
+  private readonly place: Place = { piece: 0, station: 0 };
   private readonly startUnits: number;
   /** Moves cut so far. */
   done = 0;
@@ -76,12 +87,29 @@ export class MillStock {
     while (this.step());
   }
 
-  /** Cuts the next move that waits; false when there is none. */
+  /** Works on the next move that waits, a few milliseconds at most; false when there is none. `done` counts finished moves. */
   step(): boolean {
     if (this.done >= this.moves.count) return false;
-    const move = this.done++;
+    const move = this.done;
+    if (!this.started) {
+      this.started = true;
+      this.waiting.length = 0;
+      this.place.piece = 0;
+      this.place.station = 0;
+      if (this.prepare(move)) this.eachTile(move, log => this.waiting.push(log));
+      this.waiting.reverse();
+    }
+    const log = this.waiting[this.waiting.length - 1];
+    if (log !== undefined) {
+      if (!this.cut(move, log, this.place)) return true;
+      this.place.piece = 0;
+      this.place.station = 0;
+      this.waiting.pop();
+      if (this.waiting.length > 0) return true;
+    }
+    this.started = false;
+    this.done++;
     this.figures.resize(this.done);
-    if (this.prepare(move)) this.eachTile(move, log => this.cut(move, log));
     this.fold(move);
     return true;
   }
@@ -125,7 +153,7 @@ export class MillStock {
       for (let k = rest; k < old.length; k++) steps.push(old[k] + shift);
       for (const move of steps) {
         this.prepare(move);
-        this.cut(move, log);
+        this.cutAll(move, log);
         if (move >= at) again.add(move);
       }
       cuts += steps.length;
@@ -191,9 +219,14 @@ export class MillStock {
     return this.path.prepare(this.moves, move, tool, this.grid);
   }
 
-  private cut(move: number, log: TileLog): void {
+  private cut(move: number, log: TileLog, from: Place): boolean {
     const toolIndex = this.moves.tool[move];
-    cutTile(this.path, move, this.tools[toolIndex], toolIndex, log);
+    return cutTile(this.path, move, this.tools[toolIndex], toolIndex, log, from);
+  }
+
+  private cutAll(move: number, log: TileLog): void {
+    const from = { piece: 0, station: 0 };
+    while (!this.cut(move, log, from));
   }
 
   private eachTile(move: number, visit: (log: TileLog) => void): void {
@@ -227,6 +260,13 @@ export class MillStock {
     }
   }
 
+  private eachRecord(move: number, visit: (log: TileLog, record: number) => void): void {
+    this.eachTile(move, log => {
+      const record = log.find(move);
+      if (record >= 0) visit(log, record);
+    });
+  }
+
   private refold(move: number): void {
     if (!this.prepare(move)) this.path.list.count = 0;
     this.fold(move);
@@ -236,20 +276,16 @@ export class MillStock {
   private fold(move: number): void {
     beginFigures(this.path.list.count);
     const tool = this.tools[this.moves.tool[move]];
-    const round = tool.shape !== 'flat';
     const cell = this.grid.cx * this.grid.cy;
     if (this.path.list.count > 0) {
-      this.eachTile(move, log => {
-        const record = log.find(move);
-        if (record >= 0) {
-          addToFigures(
-            log.rows,
-            log.rowsFrom(record),
-            log.rowsTo(record),
-            (log.removed[record] / heightUnits) * cell,
-            round,
-          );
-        }
+      if (tool.shape !== 'flat') {
+        this.eachRecord(move, (log, record) =>
+          noteContacts(log.rows, log.rowsFrom(record), log.rowsTo(record)),
+        );
+      }
+      this.eachRecord(move, (log, record) => {
+        const removed = (log.removed[record] / heightUnits) * cell;
+        addToFigures(log.rows, log.rowsFrom(record), log.rowsTo(record), removed, tool);
       });
     }
     this.figures.write(move, endFigures(this.path.list, 2 * tool.radius_mm));

@@ -25,7 +25,7 @@ export class MovePath {
     const p = chain.points;
     let lowest = Number.POSITIVE_INFINITY;
     for (let k = 2; k <= 3 * chain.pieces + 2; k += 3) lowest = Math.min(lowest, p[k]);
-    if (!(lowest < grid.block.high[2])) return false;
+    if (!(lowest < grid.block.high[2]) || !Number.isFinite(chain.length_mm)) return false;
     const sweep = moves.numbers[move * numbersPerMove + 9];
     this.turnPerPiece = chain.pieces > 1 && moves.plane[move] === 0 ? sweep / chain.pieces : 0;
     this.placeStations(tool);

@@ -1,5 +1,5 @@
 /** What happened to one tile: its moves in order, what each took there, and states to start again from. */
-import { Rows } from './station.ts';
+import { Rows } from './rows.ts';
 import type { Tile } from './tile.ts';
 
 interface Snapshot {

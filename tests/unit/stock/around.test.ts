@@ -152,6 +152,45 @@ describe('jobs', () => {
     assert.deepEqual(stock.figures.column('engagement_deg'), whole.figures.column('engagement_deg'));
   });
 
+  it('divides a long helix into steps and still equals one run', () => {
+    const helix: Move = {
+      kind: 'arc',
+      from: [28, 15, 0],
+      to: [28, 15, -8],
+      centre: [20, 15, 0],
+      sweep_rad: 40 * Math.PI,
+    };
+    const stock = createMillStock({ ...block, cell_mm: 0.1 }, [flat]);
+    stock.append(movesOf([helix]));
+    let steps = 0;
+    while (stock.step()) steps++;
+    assert.ok(steps > 10, `${steps} steps`);
+    // a ring of radii 3 and 13: pi (13^2 - 3^2) 8, less the slope that the last turn leaves under it
+    assert.ok(Math.abs(stock.figures.get(0, 'removed_mm3') - 4021.24) < 0.04 * 4021.24);
+    const whole = createMillStock({ ...block, cell_mm: 0.1 }, [flat]);
+    assert.deepEqual(whole.move(helix), stock.figures.at(0));
+  });
+
+  it('takes numbers that are no numbers as no cut', () => {
+    const stock = createMillStock(block, [flat, ball]);
+    for (const bad of [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]) {
+      for (const tool of [0, 1]) {
+        stock.move({ kind: 'feed', from: [5, 5, -1], to: [bad, 5, -1] }, tool);
+        stock.move({ kind: 'feed', from: [5, 5, -1], to: [5, 5, bad] }, tool);
+        stock.move(
+          { kind: 'arc', from: [5, 5, -1], to: [9, 5, -1], centre: [bad, 5, -1], sweep_rad: 3 },
+          tool,
+        );
+        stock.move(
+          { kind: 'arc', from: [5, 5, -1], to: [9, 5, -1], centre: [7, 5, -1], sweep_rad: bad },
+          tool,
+        );
+      }
+    }
+    assert.equal(stock.heightUnitsRemoved(), 0);
+    assert.equal(stock.heightUnitsLeft(), stock.heightUnitsAtStart());
+  });
+
   it('stops when told', () => {
     const stock = createMillStock(block, [flat]);
     stock.append(moves);

@@ -141,6 +141,25 @@ describe('mill stock, edits', () => {
     );
   });
 
+  it('reads the same engagement however the tiles lie', () => {
+    for (const tool of [0, 1, 2]) {
+      const moves: ToolMove[] = [
+        { kind: 'feed', from: [4, 15.1, -2], to: [36, 15.1, -2], tool },
+        { kind: 'feed', from: [4, 16.4, -2], to: [36, 16.4, -2], tool },
+        { kind: 'feed', from: [6, 5, -1], to: [30, 26, -1], tool },
+      ];
+      const small = fresh(moves, 16);
+      const large = fresh(moves, 128);
+      for (let move = 0; move < moves.length; move++) {
+        for (const name of ['engagement_deg', 'mean_engagement_deg'] as const) {
+          const a = small.figures.get(move, name);
+          const b = large.figures.get(move, name);
+          assert.ok(Math.abs(a - b) < 3, `tool ${tool}, move ${move}, ${name}: ${a}, ${b}`);
+        }
+      }
+    }
+  });
+
   it('agrees with a plain model of sampled points, volume within 2 % or a few cells', () => {
     fc.assert(
       fc.property(fc.array(place, { minLength: 1, maxLength: 5 }), moves => {
