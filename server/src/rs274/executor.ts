@@ -13,6 +13,7 @@ import {
 } from './execute-tool.ts';
 import { followFrame } from './lost-frame.ts';
 import type { Machine } from './machine.ts';
+import { checkReportRules } from './report-checks.ts';
 import { S } from './state.ts';
 import { KIND, STEP_FLAG } from './steps.ts';
 
@@ -49,6 +50,7 @@ export class Executor {
       return;
     }
     const report = machine.report;
+    if (report) checkReportRules(machine, block, codes);
     if (machine.state.pending !== null && breaksPath(codes)) closePath(machine);
     executeModes(machine, block, codes);
     executeFeedAndSpindle(machine, block, codes);

@@ -236,7 +236,7 @@ export function runFastLines(machine: Machine, bytes: Uint8Array, start: number,
         } else if (sweep >= 0) sweep -= TURN;
         aux = table.addArc(centre_first, centre_second, sweep);
         kind = KIND_ARC;
-      } else if ((seen & AXES) === 0) {
+      } else if ((seen & AXES) === 0 || (seen & CENTRE) !== 0) {
         break;
       } else if (next_motion === 10) {
         kind = KIND_FEED;
@@ -295,6 +295,7 @@ const KIND_FEED = KIND.feed;
 const KIND_ARC = KIND.arc;
 const AXES = (1 << X) | (1 << Y) | (1 << Z);
 const AXIS_OR_CENTRE = AXES | (1 << I) | (1 << J) | (1 << K);
+const CENTRE = AXIS_OR_CENTRE & ~AXES;
 const WANTED_XY = (1 << I) | (1 << J);
 const WANTED_ZX = (1 << K) | (1 << I);
 const STRANGE_XY = 1 << K;

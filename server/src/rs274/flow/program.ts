@@ -54,6 +54,14 @@ export class FlowProgram {
     return this.ends[line];
   }
 
+  /** Text of a line; characters above 255 are stand-ins. */
+  lineText(line: number): string {
+    let text = '';
+    const bytes = this.bytes(line);
+    for (let at = this.starts[line]; at < this.ends[line]; at += 1) text += String.fromCharCode(bytes[at]);
+    return text;
+  }
+
   /** The O program that a line stands in. */
   partOf(line: number): ProgramPart {
     return this.parts.findLast(part => part.first <= line) ?? this.parts[0];
