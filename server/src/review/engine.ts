@@ -43,7 +43,7 @@ export function runRules(
     if (rule.program) rule.program(program, add(undefined));
     if (rule.tool) {
       for (const use of program.uses) {
-        if (!use.cuts) continue;
+        if (!use.cuts || rule.applies?.(use, program) === false) continue;
         const lacking = missingNeeds(rule.needs, program, use);
         if (lacking.length > 0) gaps.add(use, lacking, rule.title);
         else rule.tool(use, program, add(use));

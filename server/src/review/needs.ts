@@ -1,6 +1,7 @@
 import type { Program } from './program.ts';
 import type { Need } from './rule.ts';
 import type { ToolUse } from './tool-use.ts';
+import { effectiveTeeth, isSinglePoint } from './working.ts';
 
 /** What is missing, in words that follow "T3: ... is not known". */
 export const NEED_WORDS: Record<Need, string> = {
@@ -50,10 +51,20 @@ export function missingNeeds(needs: readonly Need[], program: Program, use?: Too
   return needs.filter(need => !isMet(need, program, use));
 }
 
+type ToolField = (typeof SPINDLE_TOOL_FIELDS)[keyof typeof SPINDLE_TOOL_FIELDS];
+
+/** Teeth of a single-point tool follow from its kind; the diameter that a turning tool cuts at is the work's. */
+function isToolFieldMet(field: ToolField, program: Program, use: ToolUse | undefined): boolean {
+  const tool = use?.tool;
+  if (field === 'teeth') return effectiveTeeth(tool) !== undefined;
+  if (field === 'diameter_mm' && program.kind === 'lathe' && isSinglePoint(tool?.kind?.value)) return true;
+  return tool?.[field] !== undefined;
+}
+
 function isMet(need: Need, program: Program, use: ToolUse | undefined): boolean {
   if (need in SPINDLE_TOOL_FIELDS) {
     const field = SPINDLE_TOOL_FIELDS[need as keyof typeof SPINDLE_TOOL_FIELDS];
-    return use?.tool?.[field] !== undefined;
+    return isToolFieldMet(field, program, use);
   }
   const { machine, sheet } = program;
   switch (need) {

@@ -79,6 +79,8 @@ export interface Rule {
   problems?: readonly string[];
   /** Once for the program. */
   program?(program: Program, report: (r: Report) => void): void;
+  /** False for tools that the rule has nothing to say about: no check and no gap. */
+  applies?(use: ToolUse, program: Program): boolean;
   /** Once for each use of a tool. */
   tool?(use: ToolUse, program: Program, report: (r: Report) => void): void;
   flagged: readonly RuleCase[];

@@ -2,7 +2,7 @@ import { RUN } from '../../rs274/steps.ts';
 import type { Rule } from '../rule.ts';
 import { feedFixes } from './feed-fix.ts';
 import { BRACKET_SHEET, BUSHING_SHEET } from './sample-sheets.ts';
-import { furthestOutside } from './window-rule.ts';
+import { feedQuantity, furthestOutside, hasFeedWindow } from './window-rule.ts';
 import { shown, toolName } from './words.ts';
 
 /** The feed a tooth gets is over its window. */
@@ -17,11 +17,13 @@ export const chipLoadHigh: Rule = {
   fine_when: 'A light radial or axial cut thins the chip and the tool maker gives a higher feed for it.',
   source: 'the window named in the message',
   needs: ['tool.kind', 'tool.diameter', 'tool.teeth', 'material'],
+  applies: hasFeedWindow,
   tool(use, program, report) {
-    const out = furthestOutside(use, program, 'chip_load_mm', 'above');
+    const quantity = feedQuantity(use);
+    const out = furthestOutside(use, program, quantity, 'above');
     if (!out) return;
-    const value = shown(program, 'chip_load_mm', out.value);
-    const high = shown(program, 'chip_load_mm', out.range.high);
+    const value = shown(program, quantity, out.value);
+    const high = shown(program, quantity, out.range.high);
     const line = program.lineOfWord('F', out.part.first_cut_line);
     report({
       at: program.wordPlace(line >= 0 ? line : out.part.first_cut_line, 'F'),

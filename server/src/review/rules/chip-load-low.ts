@@ -2,7 +2,7 @@ import { RUN } from '../../rs274/steps.ts';
 import type { Rule } from '../rule.ts';
 import { feedFixes } from './feed-fix.ts';
 import { BRACKET_SHEET } from './sample-sheets.ts';
-import { furthestOutside } from './window-rule.ts';
+import { feedQuantity, furthestOutside, hasFeedWindow } from './window-rule.ts';
 import { shown, toolName } from './words.ts';
 
 /** The feed a tooth gets is under its window. */
@@ -17,12 +17,14 @@ export const chipLoadLow: Rule = {
   fine_when: 'A finishing pass that the drawing needs, or a machine that follows no faster.',
   source: 'the window named in the message',
   needs: ['tool.kind', 'tool.diameter', 'tool.teeth', 'material'],
+  applies: hasFeedWindow,
   tool(use, program, report) {
-    const out = furthestOutside(use, program, 'chip_load_mm', 'below');
+    const quantity = feedQuantity(use);
+    const out = furthestOutside(use, program, quantity, 'below');
     if (!out) return;
     const factor = out.range.low / out.value;
-    const value = shown(program, 'chip_load_mm', out.value);
-    const low = shown(program, 'chip_load_mm', out.range.low);
+    const value = shown(program, quantity, out.value);
+    const low = shown(program, quantity, out.range.low);
     const line = program.lineOfWord('F', out.part.first_cut_line);
     report({
       at: program.wordPlace(line >= 0 ? line : out.part.first_cut_line, 'F'),

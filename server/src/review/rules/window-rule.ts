@@ -6,6 +6,7 @@ import type { Severity } from '../finding.ts';
 import type { Part } from '../part.ts';
 import type { Program } from '../program.ts';
 import type { ToolUse } from '../tool-use.ts';
+import { isFedPerRevolution } from '../working.ts';
 
 export interface OutOfWindow {
   part: Part;
@@ -14,7 +15,7 @@ export interface OutOfWindow {
   severity: Severity;
 }
 
-type Quantity = 'chip_load_mm' | 'surface_speed_m_min';
+type Quantity = 'chip_load_mm' | 'feed_per_rev_mm' | 'surface_speed_m_min';
 
 const LOCKED = (1 << KIND.thread) | (1 << KIND.tap);
 
@@ -31,18 +32,40 @@ export function furthestOutside(
   const range = program.window(use.number)?.[quantity];
   if (!range || isAbsent(range)) return undefined;
   let worst: { part: Part; value: number } | undefined;
-  for (const part of use.parts) {
+  for (const part of side === 'below' ? mainParts(use) : use.parts) {
     if (part.cut_steps === 0 || part.kinds & LOCKED) continue;
     for (const facts of edgesOf(part, use, program)) {
       const value = facts[quantity];
       if (!(value > 0)) continue;
-      if (side === 'below' ? value >= range.low : value <= range.high) continue;
+      if (side === 'below' ? value >= range.low * (1 - SLACK) : value <= range.high * (1 + SLACK)) continue;
       if (!worst || (side === 'below' ? value < worst.value : value > worst.value)) worst = { part, value };
     }
   }
   if (!worst) return undefined;
   const far = side === 'below' ? worst.value < range.low / 2 : worst.value > range.high * 1.3;
   return { ...worst, range, severity: far ? 'warning' : 'information' };
+}
+
+/** Tables are not sharper than this share of their ends. */
+const SLACK = 0.02;
+
+/** The run with the most cutting length: plunges, ramps and leads are slow on purpose and are not judged as too slow. */
+function mainParts(use: ToolUse): Part[] {
+  let main: Part | undefined;
+  for (const part of use.parts)
+    if (part.cut_steps > 0 && (!main || part.cut_length_mm > main.cut_length_mm)) main = part;
+  return main ? [main] : [];
+}
+
+/** Windows of feed say nothing about tools that follow a thread. */
+export function hasFeedWindow(use: ToolUse): boolean {
+  const kind = use.tool?.kind?.value;
+  return kind !== 'tap' && kind !== 'thread-turn' && kind !== 'thread-mill' && kind !== 'probe';
+}
+
+/** The quantity that a tool's feed is judged by, as the person thinks of it. */
+export function feedQuantity(use: ToolUse): 'chip_load_mm' | 'feed_per_rev_mm' {
+  return isFedPerRevolution(use.tool?.kind?.value) ? 'feed_per_rev_mm' : 'chip_load_mm';
 }
 
 /** Facts at the ends of a part: one for a mill, least and greatest diameter for a lathe. */
