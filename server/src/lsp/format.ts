@@ -1,6 +1,8 @@
 import type { Range, TextEdit } from 'vscode-languageserver';
-import { blockAt, type ProgramText, type Settled } from '../rs274/index.ts';
+import { BlockReader } from '../rs274/block-reader.ts';
+import type { ProgramText, Settled } from '../rs274/index.ts';
 import { type LineToken, lineTokens } from './line-tokens.ts';
+import { linesOf } from './text-lines.ts';
 
 /** How blocks are to be written. */
 export interface FormatOptions {
@@ -26,30 +28,32 @@ export function formatEdits(
   const edits: TextEdit[] = [];
   const first = Math.max(range?.start.line ?? 0, settled.leader_lines);
   const last = Math.min(range?.end.line ?? text.lineCount - 1, text.lineCount - 1);
-  for (let line = first; line <= last; line += 1) {
-    const before = text.lineText(line);
-    const after = formatLine(text, settled, line, before, options);
-    if (after === before) continue;
+  const reader = new BlockReader({
+    semicolon_ends_block: settled.semicolon_ends_block.value,
+    report_rules: settled.dialect.value === 'ngc',
+  });
+  const reads = (source: string, line: number): boolean => {
+    const bytes = Uint8Array.from(source, unit => Math.min(255, unit.charCodeAt(0)));
+    reader.problems = [];
+    return !reader.read(bytes, 0, bytes.length, line).needs_flow && reader.problems.length === 0;
+  };
+  for (const { line, source } of linesOf(text)) {
+    if (line < first) continue;
+    if (line > last || settled.not_cutting !== undefined) break;
+    const after = formatLine(source, options, text => reads(text, line));
+    if (after === source) continue;
     edits.push({
-      range: { start: { line, character: 0 }, end: { line, character: before.length } },
+      range: { start: { line, character: 0 }, end: { line, character: source.length } },
       newText: after,
     });
   }
   return edits;
 }
 
-function formatLine(
-  text: ProgramText,
-  settled: Settled,
-  line: number,
-  before: string,
-  options: FormatOptions,
-): string {
-  const bare = before.replace(/[ \t]+$/, '');
-  if (bare === '' || settled.not_cutting !== undefined) return bare;
+function formatLine(before: string, options: FormatOptions, reads: (text: string) => boolean): string {
   if (before.includes('[') && !before.includes(']')) return before;
-  const block = blockAt(text, line, settled);
-  if (block.flow || block.problems.length > 0) return bare;
+  const bare = before.replace(/[ \t]+$/, '');
+  if (bare === '' || !reads(bare)) return bare;
   const tokens = lineTokens(bare);
   if (!tokens.every(token => TIDY.has(token.kind))) return bare;
   return tokens.map((token, at) => gap(tokens, at, options) + written(bare, token, options)).join('');

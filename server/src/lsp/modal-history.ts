@@ -1,5 +1,6 @@
 import { type CodeRow, codeFor, GROUPS, type Group, type Reading, RUN, S } from '../rs274/index.ts';
 import { lineTokens } from './line-tokens.ts';
+import { linesAbove } from './text-lines.ts';
 
 /** A code or word still in force and the line it stands on. */
 export interface InForce {
@@ -70,8 +71,8 @@ function search(
   wanted: (InForce & { letter: string; number: number })[],
 ): void {
   let left = wanted.length;
-  for (let line = from - 1; line >= Math.max(0, from - FAR) && left > 0; line -= 1) {
-    const source = reading.text.lineText(line);
+  for (const { line, source } of linesAbove(reading.text, from, FAR)) {
+    if (left === 0) return;
     if (!/[GFSgfs]/.test(source)) continue;
     for (const token of lineTokens(source)) {
       for (const item of wanted) {

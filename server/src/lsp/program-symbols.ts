@@ -1,6 +1,7 @@
 import type { Position, Range } from 'vscode-languageserver';
 import { codeFor, type Effect, type Reading, type Settled } from '../rs274/index.ts';
 import { type LineToken, lineTokens } from './line-tokens.ts';
+import { linesOf } from './text-lines.ts';
 
 /** Something of a program that has a place where it is made and places where it is used. */
 export interface ProgramSymbol {
@@ -41,26 +42,33 @@ export function symbolAt(reading: Reading, position: Position): SymbolPlace | un
 
 /** All places of a symbol in a text, at most `most`. */
 export function placesOf(reading: Reading, symbol: ProgramSymbol, most = 10_000): SymbolPlace[] {
-  const { text } = reading;
   const found: SymbolPlace[] = [];
-  for (let line = 0; line < text.lineCount && found.length < most; line += 1) {
-    const source = text.lineText(line);
-    if (!mayHold(source, symbol)) continue;
+  const holds = mentions(symbol);
+  for (const { line, source } of linesOf(reading.text, chunk => holds.test(chunk))) {
+    if (found.length >= most) break;
+    if (!holds.test(source)) continue;
     for (const place of placesOfLine(source, line, reading.settled))
       if (place.kind === symbol.kind && place.name === symbol.name) found.push(place);
   }
   return found;
 }
 
-const LETTERS_OF: Record<ProgramSymbol['kind'], RegExp> = {
-  program: /[OPop:]/,
-  subroutine: /[OoQq]/,
-  block: /[NPQnpq]|goto/i,
-  parameter: /#/,
-  tool: /[Tt]/,
-};
-
-const mayHold = (source: string, symbol: ProgramSymbol): boolean => LETTERS_OF[symbol.kind].test(source);
+/** What a line that holds a symbol must match; most lines do not. */
+function mentions({ kind, name }: ProgramSymbol): RegExp {
+  const digits = [...name].join('[ \\t]*');
+  switch (kind) {
+    case 'program':
+      return new RegExp(`[OoPp:][ \\t]*\\d*${digits}`);
+    case 'tool':
+      return new RegExp(`[Tt][ \\t]*0*${digits}`);
+    case 'block':
+      return new RegExp(`(?:[NPQnpq]|goto)[ \\t]*0*${digits.replace('.', '\\.')}`, 'i');
+    case 'subroutine':
+      return /[OoQq]/;
+    default:
+      return /#/;
+  }
+}
 
 interface Context {
   calls_program: boolean;

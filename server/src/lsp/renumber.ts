@@ -1,6 +1,7 @@
 import type { TextEdit } from 'vscode-languageserver';
+import { BlockReader } from '../rs274/block-reader.ts';
 import { FlowProgram } from '../rs274/flow/program.ts';
-import { blockAt, type Reading } from '../rs274/index.ts';
+import type { Reading } from '../rs274/index.ts';
 import { type LineToken, lineTokens } from './line-tokens.ts';
 import { placesOfLine } from './program-symbols.ts';
 
@@ -24,10 +25,11 @@ export function renumber(reading: Reading, options: RenumberOptions): Renumbered
   const { text, settled } = reading;
   const program = new FlowProgram(text, '');
   const numbers = program.blockNumbers();
+  const takes = numberTaker(reading, program);
   const fresh = new Map<number, number>();
   let next = options.first;
   for (let line = settled.leader_lines; line < text.lineCount; line += 1) {
-    if (Number.isNaN(numbers[line]) && !(options.all && takesNumber(reading, line))) continue;
+    if (Number.isNaN(numbers[line]) && !(options.all && takes(line))) continue;
     fresh.set(line, next);
     next += options.step;
   }
@@ -35,7 +37,9 @@ export function renumber(reading: Reading, options: RenumberOptions): Renumbered
     return { refused: `The numbers would go beyond N${HIGHEST}; take a smaller step.` };
   const edits: TextEdit[] = [];
   for (let line = settled.leader_lines; line < text.lineCount; line += 1) {
-    const source = text.lineText(line);
+    const number = fresh.get(line);
+    const source = program.lineText(line);
+    if (number === undefined && !/GOTO|[PQ]/i.test(source)) continue;
     const tokens = lineTokens(source);
     const computed = computedTarget(tokens);
     if (computed !== undefined)
@@ -47,29 +51,34 @@ export function renumber(reading: Reading, options: RenumberOptions): Renumbered
         return {
           refused: `Line ${line + 1}: N${name} is there more than once, and what calls decides which is meant.`,
         };
-      const number = target === undefined ? undefined : fresh.get(target);
-      if (number === undefined) return { refused: `Line ${line + 1}: there is no block N${name}.` };
+      const fresh_target = target === undefined ? undefined : fresh.get(target);
+      if (fresh_target === undefined) return { refused: `Line ${line + 1}: there is no block N${name}.` };
       const letter = source.slice(range.start.character, range.end.character).match(/^[A-Za-z]/)?.[0] ?? '';
-      edits.push({ range, newText: `${letter}${number}` });
+      edits.push({ range, newText: `${letter}${fresh_target}` });
     }
-    const number = fresh.get(line);
     if (number !== undefined) edits.push(numberEdit(tokens, line, number, source));
   }
   return {
     edits: edits.filter(
       ({ range, newText }) =>
-        text.lineText(range.start.line).slice(range.start.character, range.end.character) !== newText,
+        program.lineText(range.start.line).slice(range.start.character, range.end.character) !== newText,
     ),
   };
 }
 
-/** Blocks that take a number: those with words, not flow control of O-words, not program numbers. */
-function takesNumber(reading: Reading, line: number): boolean {
-  const block = blockAt(reading.text, line, reading.settled);
-  if (block.o !== undefined || block.problems.length > 0) return false;
-  return (
-    block.words.length > 0 || (block.flow && lineTokens(reading.text.lineText(line))[0]?.kind !== 'label')
-  );
+/** Tells blocks that take a number: those with words, not flow control of O-words, not program numbers. */
+function numberTaker({ settled }: Reading, program: FlowProgram): (line: number) => boolean {
+  const reader = new BlockReader({
+    semicolon_ends_block: settled.semicolon_ends_block.value,
+    report_rules: settled.dialect.value === 'ngc',
+  });
+  return line => {
+    const statement = program.statements.get(line);
+    if (statement !== undefined) return statement.label === '' && statement.computed < 0;
+    reader.problems = [];
+    const block = reader.read(program.bytes(line), program.start(line), program.end(line), line);
+    return Number.isNaN(block.o) && reader.problems.length === 0 && (block.count > 0 || block.needs_flow);
+  };
 }
 
 function numberEdit(tokens: readonly LineToken[], line: number, number: number, source: string): TextEdit {
