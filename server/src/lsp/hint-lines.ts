@@ -81,7 +81,8 @@ function blockHint(review: Review, level: HintLevel, line: number): string {
   const { program } = review;
   const words = program.words(line);
   const setsFeed = words.some(word => word.letter === 'F');
-  const setsSpeed = words.some(word => word.letter === 'S');
+  const clamps = words.some(word => word.letter === 'G' && (word.value === 50 || word.value === 92));
+  const setsSpeed = !clamps && words.some(word => word.letter === 'S');
   if (level === 'changes' && !setsFeed && !setsSpeed) return '';
   const facts = lineFacts(program, line) ?? (setsFeed || setsSpeed ? nextCut(review, line) : undefined);
   if (!facts || Object.keys(facts.values).length === 0) return '';

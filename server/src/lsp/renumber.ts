@@ -40,6 +40,11 @@ export function renumber(reading: Reading, options: RenumberOptions): Renumbered
     const number = fresh.get(line);
     const source = program.lineText(line);
     if (number === undefined && !/GOTO|[PQ]/i.test(source)) continue;
+    if (number !== undefined && !/[NPQ/]|GOTO/i.test(source)) {
+      const at = { line, character: source.search(/\S/) };
+      edits.push({ range: { start: at, end: at }, newText: `N${number} ` });
+      continue;
+    }
     const tokens = lineTokens(source);
     const computed = computedTarget(tokens);
     if (computed !== undefined)
