@@ -5,7 +5,7 @@ import { emptyMoves, type MoveColumns, type Point, pushMove } from '../../server
 
 const size = { x: 200, y: 150, z: 30 };
 const stampCell = 0.25;
-const segments = 100_000;
+const segments = 30_000;
 const segment_mm = 0.5;
 const diameter_mm = 10;
 

@@ -20,10 +20,13 @@ export function sweepAny(
 ): number {
   if (tile.top === undefined) tile.fill();
   const tops = tile.top as Int32Array;
+  const floors = tile.floor as Int32Array;
   const { ox, oy, w, h, nw, nh, stride } = tile;
   const { cx, cy } = tile.grid;
   const low = Math.round(tile.grid.block.low[2] * heightUnits) | 0;
   const r = tool.radius_mm;
+  const r2 = r * r;
+  const flat = tool.shape === 'flat';
   const length = Math.hypot(x1 - x0, y1 - y0);
   const ux = length > 0 ? (x1 - x0) / length : 1;
   const uy = length > 0 ? (y1 - y0) / length : 0;
@@ -69,8 +72,27 @@ export function sweepAny(
       if (side >= 1) continue;
       const top = tops[at];
       if (top <= low) continue;
+      if (flat && side <= -1) {
+        // the whole cell goes under the disc: its lowest place is where the disc leaves it, or comes to it
+        const reach = Math.sqrt(r2 - across * across);
+        const t = m < 0 ? Math.min(length, along + reach) : Math.max(0, along - reach);
+        let z = ((base + m * t) * heightUnits + 1073741824.5) | 0;
+        z -= 1073741824;
+        if (z < low) z = low;
+        if (top <= z) continue;
+        let cut: number;
+        if (floors[at] === top) {
+          floors[at] = z;
+          tops[at] = z;
+          cut = (top - z) | 0;
+        } else {
+          cut = mergeCell(tile, at, z, -sideUnits);
+        }
+        if (i < w) sum += cut;
+        continue;
+      }
       let z: number;
-      if (tool.shape === 'flat') {
+      if (flat) {
         z = Math.round((base + lowestOver(tool, along, across, length, m)) * heightUnits) | 0;
       } else {
         // a slope that ends inside the cell: mean of four points, none above what stands there

@@ -109,7 +109,7 @@ describe('mill stock, edits', () => {
         stock.edit(at, removed, movesOf(inserted));
         same(stock, fresh([...before.slice(0, at), ...inserted, ...before.slice(at + removed)]));
       }),
-      { numRuns: 60, seed: 8 },
+      { numRuns: 40, seed: 8 },
     );
   });
 
