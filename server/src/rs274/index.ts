@@ -8,6 +8,13 @@ export { StepCursor } from './cursor.ts';
 export { type BlockView, blockAt, type Comment, comments, toolChanges, type Word } from './inspect.ts';
 export type { Assumption, MachineSettings } from './machine.ts';
 export type { NotCutting } from './not-cutting.ts';
+export {
+  PROBLEM_CODES,
+  type ProblemCode,
+  type ProblemSeverity,
+  problemCode,
+  problemSeverity,
+} from './problem-codes.ts';
 export type { Problem } from './problems.ts';
 export { type ReadOptions, readProgram } from './read.ts';
 export { Reading } from './reading.ts';
