@@ -97,6 +97,7 @@ export const SHOP_SAMPLES: Samples = {
   inverseTimeMoveTime: [{ inverse_time_per_min: 20 }],
   turningTime: [{ diameter_mm: 200, length_mm: 700, feed_per_rev_mm: 0.32, surface_speed_m_min: 138 }],
   millingApproach: [{ diameter_mm: 80, radial_width_mm: 5 }],
+  millingApproachShort: [{ diameter_mm: 50, radial_width_mm: 3 }],
   taylorFromTests: [{ speed_1_m_min: 160, life_1_min: 5, speed_2_m_min: 100, life_2_min: 41 }],
   taylorConstant: [{ surface_speed_m_min: 160, life_min: 5, n: 0.2234 }],
   toolLife: [

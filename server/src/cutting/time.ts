@@ -98,3 +98,18 @@ export function millingApproach(given: { diameter_mm: Given; radial_width_mm: Gi
     return Math.sqrt(v.radial_width_mm) * Math.sqrt(v.diameter_mm - v.radial_width_mm);
   });
 }
+
+/**
+ * Approach of a slab or side mill by the textbook's short form.
+ * @formula A = sqrt(D ae), high against the exact sqrt(ae (D - ae))
+ * @units diameter_mm mm, radial_width_mm mm; gives mm
+ * @range D over 0, ae from 0 to D; 3 % high at ae/D 0.06
+ * @source Kalpakjian and Schmid, Manufacturing Engineering and Technology
+ */
+export function millingApproachShort(given: { diameter_mm: Given; radial_width_mm: Given }): number | Absent {
+  return compute(given, { diameter_mm: positive, radial_width_mm: notNegative }, v =>
+    v.radial_width_mm > v.diameter_mm
+      ? absent('width of cut is more than the tool diameter')
+      : Math.sqrt(v.diameter_mm) * Math.sqrt(v.radial_width_mm),
+  );
+}

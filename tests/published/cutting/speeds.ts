@@ -1,0 +1,263 @@
+import * as c from '../../../server/src/cutting/index.ts';
+import type { Check } from './helpers.ts';
+import { inch, part, sfm, times, toInch } from './helpers.ts';
+
+export const SPEEDS_CHECKS: readonly Check[] = [
+  {
+    id: 'spd-01',
+    what: 'rpm from surface speed, metric',
+    expected: 3183.098862,
+    tolerance: { rel: 0.001 },
+    sure: 'identity',
+    source: 'definition vc = pi D n / 1000 (ISO 3002-1; any textbook)',
+    gives: () => c.spindleForSurfaceSpeed({ surface_speed_m_min: 100, diameter_mm: 10 }),
+  },
+  {
+    id: 'spd-02',
+    what: 'rpm from surface speed, inch: the 3.82 rule',
+    expected: 381.9718634,
+    tolerance: { rel: 0.001 },
+    sure: 'identity',
+    source: "Machinery's Handbook (Industrial Press), 31st ed., cutting speed formulas: N = 12 V / (pi D)",
+    gives: () => c.spindleForSurfaceSpeed({ surface_speed_m_min: sfm(100), diameter_mm: inch(1) }),
+  },
+  {
+    id: 'spd-03',
+    what: 'same cut in both unit systems gives one rpm',
+    expected: 2291.831181,
+    tolerance: { rel: 1e-12 },
+    sure: 'identity',
+    source: 'exact unit definitions (1 in = 25.4 mm, 1 ft = 0.3048 m)',
+    gives: () => c.spindleForSurfaceSpeed({ surface_speed_m_min: sfm(300), diameter_mm: inch(0.5) }),
+  },
+  {
+    id: 'spd-04',
+    what: 'turning speed of a 75 mm bar at 400 rpm',
+    expected: 94.24777961,
+    published: 94.25,
+    tolerance: { rel: 0.001 },
+    sure: 'seen',
+    source:
+      'Kalpakjian & Schmid, Manufacturing Engineering and Technology, turning problem (titanium rod), answer seen in a published solution',
+    gives: () => c.surfaceSpeed({ diameter_mm: 75, spindle_rpm: 400 }),
+  },
+  {
+    id: 'spd-05',
+    what: 'milling cutter 80 mm at 70 m/min',
+    expected: 278.5211504,
+    published: 279,
+    tolerance: { rel: 0.003 },
+    sure: 'memory',
+    source: 'Groover, Fundamentals of Modern Manufacturing, 3rd ed. problem 22.17 solution',
+    gives: () => c.spindleForSurfaceSpeed({ surface_speed_m_min: 70, diameter_mm: 80 }),
+  },
+  {
+    id: 'spd-06',
+    what: 'drill 12.7 mm at 25 m/min',
+    expected: 626.5942641,
+    published: 626.57,
+    tolerance: { rel: 0.001 },
+    sure: 'seen',
+    source:
+      'Groover, Fundamentals of Modern Manufacturing, drilling problem (12.7 mm, 60 mm deep), answer seen in a published solution',
+    gives: () => c.spindleForSurfaceSpeed({ surface_speed_m_min: 25, diameter_mm: 12.7 }),
+  },
+  {
+    id: 'feed-01',
+    what: 'table feed from chip load',
+    expected: 348.151438,
+    published: 348,
+    tolerance: { rel: 0.003 },
+    sure: 'memory',
+    source: 'Groover, Fundamentals of Modern Manufacturing, 3rd ed. problem 22.17 solution',
+    gives: () =>
+      c.feedForChipLoad({
+        chip_load_mm: 0.25,
+        teeth: 5,
+        spindle_rpm: c.spindleForSurfaceSpeed({ surface_speed_m_min: 70, diameter_mm: 80 }),
+      }),
+  },
+  {
+    id: 'feed-02',
+    what: 'drill feed rate',
+    expected: 187.9782792,
+    published: 187.97,
+    tolerance: { rel: 0.001 },
+    sure: 'seen',
+    source: 'Groover, Fundamentals of Modern Manufacturing, drilling problem, seen in a published solution',
+    gives: () =>
+      c.feedFromFeedPerRev({
+        feed_per_rev_mm: 0.3,
+        spindle_rpm: c.spindleForSurfaceSpeed({ surface_speed_m_min: 25, diameter_mm: 12.7 }),
+      }),
+  },
+  {
+    id: 'feed-03',
+    what: 'chip load back from a face-milling feed',
+    expected: 0.6,
+    published: 0.6,
+    tolerance: { rel: 1e-9 },
+    sure: 'memory',
+    source:
+      'Kalpakjian & Schmid, Manufacturing Engineering and Technology, face-milling example (150 mm cutter, 10 inserts)',
+    gives: () => c.chipLoad({ feed_mm_min: 600, spindle_rpm: 100, teeth: 10 }),
+  },
+  {
+    id: 'feed-04',
+    what: 'inch feed from feed per tooth with 32 teeth',
+    expected: 11.264,
+    published: 11.2,
+    tolerance: { rel: 0.007 },
+    sure: 'seen',
+    source: 'a milling handbook of 1973, worked feed example (0.004 x 32 = 0.128 ipr; x 88 rpm)',
+    gives: () => toInch(c.feedForChipLoad({ chip_load_mm: inch(0.004), teeth: 32, spindle_rpm: 88 })),
+  },
+  {
+    id: 'feed-05',
+    what: 'G95 to G94',
+    expected: 9.6,
+    tolerance: { rel: 1e-9 },
+    sure: 'identity',
+    source: 'definition',
+    gives: () => toInch(c.feedFromFeedPerRev({ feed_per_rev_mm: inch(0.008), spindle_rpm: 1200 })),
+  },
+  {
+    id: 'mrr-01',
+    what: 'slab milling MRR',
+    expected: 150000.0,
+    published: 150000,
+    tolerance: { rel: 1e-6 },
+    sure: 'memory',
+    source:
+      'Kalpakjian & Schmid, Manufacturing Engineering and Technology, slab-milling example (300x100 mm mild steel block, 50 mm cutter, 20 teeth, 100 rpm)',
+    gives: () => times(c.millingRemoval({ radial_width_mm: 100, axial_depth_mm: 3, feed_mm_min: 500 }), 1000),
+  },
+  {
+    id: 'mrr-06',
+    what: 'peripheral milling MRR',
+    expected: 104445.4314,
+    published: 104400,
+    tolerance: { rel: 0.003 },
+    sure: 'memory',
+    source: 'Groover, Fundamentals of Modern Manufacturing, 3rd ed. problem 22.17 solution',
+    gives: () =>
+      times(
+        c.millingRemoval({
+          radial_width_mm: 60,
+          axial_depth_mm: 5,
+          feed_mm_min: c.feedForChipLoad({
+            chip_load_mm: 0.25,
+            teeth: 5,
+            spindle_rpm: c.spindleForSurfaceSpeed({ surface_speed_m_min: 70, diameter_mm: 80 }),
+          }),
+        }),
+        1000,
+      ),
+  },
+  {
+    id: 'mrr-07',
+    what: 'drilling MRR',
+    expected: 23811.45121,
+    published: 23814.54,
+    tolerance: { rel: 0.001 },
+    sure: 'seen',
+    source: 'Groover, Fundamentals of Modern Manufacturing, drilling problem, seen in a published solution',
+    gives: () =>
+      times(c.drillingRemoval({ diameter_mm: 12.7, feed_per_rev_mm: 187.97, spindle_rpm: 1 }), 1000),
+  },
+  {
+    id: 'mrr-10',
+    what: 'drilling magnesium',
+    expected: 12566.37061,
+    published: 12570,
+    tolerance: { rel: 0.001 },
+    sure: 'memory',
+    source: 'Kalpakjian & Schmid, Manufacturing Engineering and Technology, drilling example',
+    gives: () => times(c.drillingRemoval({ diameter_mm: 10, feed_per_rev_mm: 0.2, spindle_rpm: 800 }), 1000),
+  },
+  {
+    id: 'mrr-11',
+    what: 'turning MRR, vc f d',
+    expected: 1324.8,
+    published: 1324.8,
+    tolerance: { rel: 1e-6 },
+    sure: 'memory',
+    source: 'Groover, Fundamentals of Modern Manufacturing, turning problem (200 mm x 700 mm)',
+    gives: () =>
+      c.convert({
+        value: c.removalFromSpeed({
+          surface_speed_m_min: 2.3 * 60,
+          axial_depth_mm: 1.8,
+          feed_per_rev_mm: 0.32,
+        }),
+        from: 'cm3/min',
+        to: 'mm3/s',
+      }),
+  },
+  {
+    id: 'mrr-13',
+    what: 'turning MRR on the mean diameter, inch',
+    expected: 0.123150432,
+    published: 0.123,
+    tolerance: { rel: 0.005 },
+    sure: 'memory',
+    source:
+      'Kalpakjian & Schmid, Manufacturing Engineering and Technology, turning example (304 stainless rod, inch version)',
+    gives: () =>
+      c.convert({
+        value: c.turningRemoval({
+          diameter_mm: inch(0.5),
+          axial_depth_mm: inch(0.01),
+          feed_per_rev_mm: inch(8 / 400),
+          spindle_rpm: 400,
+        }),
+        from: 'cm3/min',
+        to: 'in3/min',
+      }),
+  },
+  {
+    id: 'css-01',
+    what: 'rpm under CSS with clamp, above the clamp diameter',
+    expected: 1273.239545,
+    tolerance: { rel: 0.0001 },
+    sure: 'identity',
+    source: 'n = min(n_max, 1000 vc/(pi d))',
+    gives: () =>
+      part(c.spindleUnderCss({ surface_speed_m_min: 200, diameter_mm: 50, max_rpm: 3000 }), 'spindle_rpm'),
+  },
+  {
+    id: 'css-02',
+    what: 'rpm under CSS with clamp, below the clamp diameter',
+    expected: 3000.0,
+    tolerance: { rel: 1e-12 },
+    sure: 'identity',
+    source: 'same',
+    gives: () =>
+      part(c.spindleUnderCss({ surface_speed_m_min: 200, diameter_mm: 10, max_rpm: 3000 }), 'spindle_rpm'),
+  },
+  {
+    id: 'css-03',
+    what: 'diameter at which the clamp bites',
+    expected: 21.22065908,
+    tolerance: { rel: 0.001 },
+    sure: 'identity',
+    source: 'same',
+    gives: () => c.clampDiameter({ surface_speed_m_min: 200, max_rpm: 3000 }),
+  },
+  {
+    id: 'css-04',
+    what: 'facing 100 mm to centre, CSS 200 m/min, clamp 3000',
+    expected: 0.2051914821,
+    tolerance: { rel: 1e-6 },
+    sure: 'identity',
+    source: 'integral of dr/(f n(r))',
+    gives: () =>
+      c.facingTime({
+        from_diameter_mm: 100,
+        to_diameter_mm: 0,
+        surface_speed_m_min: 200,
+        feed_per_rev_mm: 0.2,
+        max_rpm: 3000,
+      }),
+  },
+];

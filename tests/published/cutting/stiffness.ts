@@ -1,0 +1,211 @@
+import * as c from '../../../server/src/cutting/index.ts';
+import type { Check } from './helpers.ts';
+import { inch, pocket, times, toInch } from './helpers.ts';
+
+export const STIFFNESS_CHECKS: readonly Check[] = [
+  {
+    id: 'def-01',
+    what: 'second moment of a 25.4 mm bar',
+    expected: 20431.71233,
+    published: 20432,
+    tolerance: { rel: 0.001 },
+    sure: 'seen',
+    source: 'trade magazine worked example on boring bars (E. Isakov, 2019)',
+    gives: () => c.secondMoment({ diameter_mm: 25.4 }),
+  },
+  {
+    id: 'def-02',
+    what: 'boring bar deflection, metric',
+    expected: 0.07567526147,
+    published: 0.0757,
+    tolerance: { rel: 0.002 },
+    sure: 'seen',
+    source: 'same worked example',
+    gives: () =>
+      c.barDeflection({
+        force_n: 911.1,
+        length_mm: 101.6,
+        diameter_mm: 25.4,
+        elastic_modulus_n_mm2: 206_000,
+      }),
+  },
+  {
+    id: 'def-03',
+    what: 'boring bar deflection, inch',
+    expected: 0.002966100928,
+    published: 0.003,
+    tolerance: { rel: 0.02 },
+    sure: 'seen',
+    source: 'same worked example',
+    gives: () =>
+      toInch(
+        c.barDeflection({
+          force_n: c.convert({ value: 204.8, from: 'lbf', to: 'N' }),
+          length_mm: inch(4),
+          diameter_mm: inch(((64 * 0.0491) / Math.PI) ** 0.25),
+          elastic_modulus_n_mm2: c.convert({ value: 30e6, from: 'psi', to: 'N/mm2' }),
+        }),
+      ),
+  },
+  {
+    id: 'def-04',
+    what: '25 % more stickout',
+    expected: 1.953125,
+    tolerance: { rel: 0.001 },
+    sure: 'identity',
+    source: 'delta ~ L^3',
+    gives: () => c.deflectionFactor({ length_ratio: 1.25, diameter_ratio: 1 }),
+  },
+  {
+    id: 'def-05',
+    what: 'stepped end mill: 10 mm, 22 mm flutes, 40 mm out, carbide',
+    expected: 17.96073436,
+    tolerance: { rel: 1e-6 },
+    sure: 'derived',
+    source: 'beam integral; fluted part as 0.8 D (Kops & Vo 1990, abstract seen)',
+    gives: () =>
+      times(
+        c.endMillDeflection({
+          force_n: 200,
+          diameter_mm: 10,
+          flute_length_mm: 22,
+          shank_diameter_mm: 10,
+          stickout_mm: 40,
+          elastic_modulus_n_mm2: 600_000,
+          fluted_share: 0.8,
+        }),
+        1000,
+      ),
+  },
+  {
+    id: 'def-06',
+    what: 'between centres, load at mid-span',
+    expected: 69.8462836,
+    tolerance: { rel: 1e-9 },
+    sure: 'derived',
+    source: 'beam table F L^3/(48 E I)',
+    gives: () =>
+      times(
+        c.betweenCentresDeflection({
+          force_n: 500,
+          length_mm: 300,
+          diameter_mm: 25,
+          elastic_modulus_n_mm2: 210_000,
+          load_at_mm: 150,
+        }),
+        1000,
+      ),
+  },
+  {
+    id: 'def-07',
+    what: 'chuck and tailstock, mid-span, factor',
+    expected: 0.009114583333,
+    tolerance: { rel: 0.001 },
+    sure: 'identity',
+    source: 'beam table (fixed - pinned, central load)',
+    gives: () =>
+      c.chuckAndCentreDeflection({
+        force_n: 1,
+        length_mm: 1,
+        diameter_mm: 1,
+        elastic_modulus_n_mm2: 64 / Math.PI,
+        load_at_mm: 0.5,
+      }),
+  },
+  {
+    id: 'frq-01',
+    what: 'cantilever eigenvalue',
+    expected: 3.516015269,
+    tolerance: { rel: 0.0001 },
+    sure: 'identity',
+    source: 'cos b cosh b + 1 = 0 (any vibration text)',
+    gives: () => c.CANTILEVER_EIGENVALUE_SQUARED,
+  },
+  {
+    id: 'frq-02',
+    what: 'carbide blank 12 mm, 60 mm out',
+    expected: 2999.723753,
+    tolerance: { rel: 1e-6 },
+    sure: 'derived',
+    source: 'f1 = 0.1399 d/L^2 sqrt(E/rho)',
+    gives: () =>
+      c.barNaturalFrequency({
+        diameter_mm: 12,
+        length_mm: 60,
+        elastic_modulus_n_mm2: 600_000,
+        density_kg_m3: 14_500,
+      }),
+  },
+  {
+    id: 'cht-01',
+    what: 'critical width, one mode (Tlusty)',
+    expected: 1.05,
+    tolerance: { rel: 1e-6 },
+    sure: 'identity',
+    source:
+      'b = -1/(2 Ks min Re G) = 2 k zeta (1 + zeta)/Ks (Tlusty; Schmitz & Smith, Machining Dynamics ch. 3)',
+    gives: () => c.criticalChipWidth({ stiffness_n_um: 20, damping_ratio: 0.05, specific_force_n_mm2: 2000 }),
+  },
+  {
+    id: 'cht-02',
+    what: 'frequency of the most negative real part',
+    expected: 1.048808848,
+    tolerance: { rel: 1e-6 },
+    sure: 'identity',
+    source: 'sqrt(1 + 2 zeta)',
+    gives: () => c.chatterFrequency({ natural_frequency_hz: 1, damping_ratio: 0.05 }),
+  },
+  {
+    id: 'cht-03',
+    what: 'first stable speed from a chatter tone',
+    expected: 25000.0,
+    tolerance: { rel: 1e-12 },
+    sure: 'identity',
+    source: 'n = 60 fc/(z (k+1)) (Smith & Tlusty 1990: tooth frequency = natural frequency; abstract seen)',
+    gives: () => pocket(c.speedsForTone({ tone_hz: 1250, teeth: 3 }), 0),
+  },
+  {
+    id: 'cht-04',
+    what: 'third pocket',
+    expected: 8333.333333,
+    tolerance: { rel: 1e-5 },
+    sure: 'identity',
+    source: 'same',
+    gives: () => pocket(c.speedsForTone({ tone_hz: 1250, teeth: 3 }), 2),
+  },
+  {
+    id: 'cht-05',
+    what: 'tooth-pass frequency',
+    expected: 366.6666667,
+    tolerance: { rel: 0.0001 },
+    sure: 'identity',
+    source: 'definition',
+    gives: () => c.toothPassFrequency({ spindle_rpm: 5500, teeth: 4 }),
+  },
+  {
+    id: 'chk-01',
+    what: 'centrifugal force of three jaws',
+    expected: 21055.15606,
+    tolerance: { rel: 1e-9 },
+    sure: 'derived',
+    source:
+      'VDI 3106: Fc = sum(m rs) omega^2; EN 1550 limit: Fc at most 67 % of the static grip (seen quoted)',
+    gives: () => c.jawSpinForce({ jaw_mass_kg: 2, jaw_radius_mm: 80, jaws: 3, spindle_rpm: 2000 }),
+  },
+  {
+    id: 'frq-03',
+    what: 'steel bar 16 mm, 64 mm out (rigid clamp), 0.05 kg head',
+    expected: 1621.140487,
+    tolerance: { rel: 0.01 },
+    sure: 'derived',
+    source: 'sqrt(3 E I/(L^3 (M + 0.2427 m)))',
+    gives: () =>
+      c.barNaturalFrequencyWithTipMass({
+        diameter_mm: 16,
+        length_mm: 64,
+        elastic_modulus_n_mm2: 210_000,
+        density_kg_m3: 7850,
+        tip_mass_kg: 0.05,
+      }),
+  },
+];
