@@ -30,12 +30,15 @@ export function contactHeight(tile: Tile, tool: Cutter, at: Station, z: number, 
   const { x, y } = at;
   const c = at.dirX;
   const s = at.dirY;
+  // going level or down every height reaches to both sides alike
+  const even = at.rise <= 0;
+  const reach = even ? reachAt(tool, at, limit) : 0;
   for (let k = 0; k < tiers; k++) {
     // closer together near the tip
     const height = limit * ((k + 1) / tiers) ** 2;
     tierHeight[k] = height;
     tierRadius[k] = radiusAtHeight(tool, height);
-    tierReach[k] = reachAt(tool, at, height);
+    tierReach[k] = even ? reach : reachAt(tool, at, height);
   }
   const rho = tierRadius[tiers - 1];
   const whole = x - rho >= tile.xLow && x + rho < tile.xHigh && y - rho >= tile.yLow && y + rho < tile.yHigh;
@@ -47,8 +50,6 @@ export function contactHeight(tile: Tile, tool: Cutter, at: Station, z: number, 
   const { ox, oy, nw, nh, stride } = tile;
   const fallback = Math.round(tile.grid.block.high[2] * heightUnits) | 0;
   const base = (z + skin_mm) * heightUnits;
-  // going level or down every height reaches to both sides alike
-  const even = at.rise <= 0;
   let best = -1;
   let hits = 0;
   for (let k = turns / 2 - most + (whole ? most & 1 : 0); k <= turns / 2 + most; k += step) {
