@@ -8,6 +8,7 @@ import {
   hoverAt,
   openProgram,
   placeOf,
+  revert,
   setting,
   until,
 } from './support.ts';
@@ -18,6 +19,8 @@ export function firstThread(host: Host): void {
   suiteSetup(async () => {
     document = await openProgram('bracket/bracket.nc');
   });
+
+  teardown(() => revert(document));
 
   test('the extension activates in this host, and the program has its language', async () => {
     const extension = vscode.extensions.getExtension(extensionId);

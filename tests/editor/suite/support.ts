@@ -58,16 +58,20 @@ export async function hintsOf(document: vscode.TextDocument): Promise<string[]> 
 const textOf = ({ label }: vscode.InlayHint): string =>
   typeof label === 'string' ? label : label.map(part => part.value).join('');
 
-/** All the markdown of the hovers at a place. */
+/** The text of the hovers at a place, without the marks of its markdown. */
 export async function hoverAt(document: vscode.TextDocument, place: vscode.Position): Promise<string> {
   const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
     'vscode.executeHoverProvider',
     document.uri,
     place,
   );
-  return hovers
-    .flatMap(hover => hover.contents.map(part => (typeof part === 'string' ? part : part.value)))
-    .join('\n');
+  const parts = hovers.flatMap(hover =>
+    hover.contents.map(part => (typeof part === 'string' ? part : part.value)),
+  );
+  return parts
+    .join('\n')
+    .replaceAll('**', '')
+    .replaceAll(/\\(?=[^\w\s])/g, '');
 }
 
 /** What the window has drawn in the elements that a selector names; the stand-in editor alone can tell. */
@@ -89,6 +93,12 @@ export async function picture(host: Host, name: string, selector?: string): Prom
   const part = selector ? `&selector=${encodeURIComponent(selector)}` : '';
   const answer = await fetch(`${host.url}/shot?name=${host.kind}-${name}${part}`);
   check(answer.ok, `picture ${name}: ${answer.status} ${await answer.text()}`);
+}
+
+/** Takes back what a case has typed, also one that failed halfway, so that the next starts from the file. */
+export async function revert(document: vscode.TextDocument): Promise<void> {
+  await vscode.window.showTextDocument(document, { preview: false });
+  await vscode.commands.executeCommand('workbench.action.files.revert');
 }
 
 /** Changes a setting of the person for the cases that follow. */
