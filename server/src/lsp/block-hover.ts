@@ -4,6 +4,7 @@ import type { QuantityName } from '../cutting/quantities.ts';
 import { QUANTITIES } from '../cutting/quantities.ts';
 import { isAbsent } from '../cutting/result.ts';
 import { unfold } from '../cutting/unfold.ts';
+import type { WindowRange } from '../materials/index.ts';
 import { firstContactOf } from '../proveout/of-tool.ts';
 import { sourceWords, spanWords, toolWords } from '../report/tool-words.ts';
 import { CAUTION } from '../report/words.ts';
@@ -27,7 +28,9 @@ export function blockHover(review: Review, line: number): string | undefined {
   if (!facts?.values.feed_mm_min) return undefined;
   const sections = [factTable(review, facts)];
   const sums = formulas(review, facts);
+  const sources = windowSources(review, facts.tools[0]);
   if (sums.length > 0) sections.push(sums.map(sum => `- ${plain(sum)}`).join('\n'));
+  if (sources !== '') sections.push(sources);
   if (facts.missing.length > 0) sections.push(`Not known: ${plain(facts.missing.join('; '))}`);
   if (facts.runs > 1) sections.push(`This block runs ${facts.runs} times; least and most are shown.`);
   return sections.join('\n\n');
@@ -69,18 +72,33 @@ function valueWords(review: Review, name: LineQuantity, span: Span): string {
   return formatQuantity(name, estimate, shown);
 }
 
-/** Where a number stands in its window, with the window's source. */
-function standing(review: Review, tool: number | undefined, name: LineQuantity, [least, most]: Span): string {
-  if (tool === undefined) return '';
-  const window = review.program.window(tool);
+/** The window of a quantity at a tool; undefined where there is none. */
+function windowRange(review: Review, tool: number | undefined, name: LineQuantity): WindowRange | undefined {
+  const window = tool === undefined ? undefined : review.program.window(tool);
   if (!window || (name !== 'chip_load_mm' && name !== 'feed_per_rev_mm' && name !== 'surface_speed_m_min'))
-    return '';
+    return undefined;
   const range = window[name];
-  if (isAbsent(range)) return '';
+  return isAbsent(range) ? undefined : range;
+}
+
+/** Where a number stands in its window. */
+function standing(review: Review, tool: number | undefined, name: LineQuantity, [least, most]: Span): string {
+  const range = windowRange(review, tool, name);
+  if (!range) return '';
   const words = spanWords(name, [range.low, range.high], review.program.shown);
-  const where = most > range.high ? 'over' : least < range.low ? 'under' : 'inside';
-  const steps = range.steps.map(step => `${step.why} × ${Number(step.factor.toFixed(2))}`).join('; ');
-  return plain(`${where} ${words}, ${range.source}${steps ? ` (${steps})` : ''}`);
+  return plain(`${most > range.high ? 'over' : least < range.low ? 'under' : 'inside'} ${words}`);
+}
+
+/** Where the windows of a tool come from and what narrowed them, each once. */
+function windowSources(review: Review, tool: number | undefined): string {
+  const sources = new Set<string>();
+  for (const name of ['chip_load_mm', 'surface_speed_m_min'] as const) {
+    const range = windowRange(review, tool, name);
+    if (!range) continue;
+    const steps = range.steps.map(step => `${step.why} × ${Number(step.factor.toFixed(2))}`).join('; ');
+    sources.add(`${range.source}${steps ? ` (${steps})` : ''}`);
+  }
+  return sources.size === 0 ? '' : `Window: ${plain([...sources].join('; '))}.`;
 }
 
 function formulas(review: Review, facts: LineFacts): string[] {
@@ -192,9 +210,12 @@ export function toolHover(review: Review, used: ToolReview): string {
   return [
     `**T${used.number}** ${plain(toolWords(used.tool, shown))}, known from: ${plain(known)}`,
     table(['', 'programmed', 'window'], rows),
+    windowSources(review, used.number),
     `${start}${open}`,
     `_${plain(CAUTION)}_`,
-  ].join('\n\n');
+  ]
+    .filter(section => section !== '')
+    .join('\n\n');
 }
 
 function timeWords(time_s: number, shown: 'inch' | 'mm'): string {
