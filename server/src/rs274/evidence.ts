@@ -114,15 +114,18 @@ export function evidenceOf(chunk: Chunk): Evidence {
 }
 
 /** Chunks of which all are looked at; of longer texts the beginning, the end and some between. */
-const ALL_CHUNKS = 64;
+const ALL_CHUNKS = 40;
+const FIRST_CHUNKS = 8;
+const LAST_CHUNKS = 2;
+const CHUNKS_BETWEEN = 10;
 
 /** Evidence of a text. */
 export function evidenceOfChunks(chunks: readonly Chunk[]): Evidence {
   const sum = new Evidence();
-  const stride = chunks.length <= ALL_CHUNKS ? 1 : Math.ceil(chunks.length / 24);
+  const stride = chunks.length <= ALL_CHUNKS ? 1 : Math.ceil(chunks.length / CHUNKS_BETWEEN);
   for (let index = 0; index < chunks.length; index += 1) {
-    const taken = index < 24 || index >= chunks.length - 4 || index % stride === 0;
-    if (taken) sum.add(evidenceOf(chunks[index]), index < 24 ? sum.lines : Number.NaN);
+    const taken = index < FIRST_CHUNKS || index >= chunks.length - LAST_CHUNKS || index % stride === 0;
+    if (taken) sum.add(evidenceOf(chunks[index]), index < FIRST_CHUNKS ? sum.lines : Number.NaN);
   }
   return sum;
 }

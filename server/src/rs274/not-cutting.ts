@@ -43,7 +43,7 @@ export class NotCuttingSigns {
     if (PRINTER.test(code)) this.note('printer', line);
     if (code.startsWith(';')) return;
     if (CONVERSATIONAL.test(code)) this.note('conversational', line);
-    if (STRUCTURED.test(code)) this.note('structured', line);
+    if (code !== '' && STRUCTURED.test(text)) this.note('structured', line);
     if (DRILL_TABLE.test(code)) this.note('drill-table', line);
   }
 

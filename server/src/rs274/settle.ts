@@ -41,6 +41,8 @@ export interface Settled {
   semicolon_ends_block: Item<boolean>;
   /** Lines before the first % that are leader. */
   leader_lines: number;
+  /** Control bytes (NUL, SUB, tape marks) that are passed over, counted in what was looked at. */
+  control_bytes: number;
   /** The text is not a program of this language. */
   not_cutting?: NotCutting;
 }
@@ -61,6 +63,7 @@ export function settle(text: ProgramText, hints: Hints = {}): Settled {
     diameter: diameter(e, kind.value, dialect.value, hints),
     semicolon_ends_block: semicolons(e),
     leader_lines: leaderLines(text, e),
+    control_bytes: e.control_bytes,
   };
   const not_cutting = e.signs.verdict() ?? noBlocks(e);
   if (not_cutting !== undefined) settled.not_cutting = not_cutting;

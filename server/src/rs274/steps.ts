@@ -119,11 +119,11 @@ export class StepTable {
   /** Work files of steps that are not of the program itself: step index where it starts -> file name. */
   files: Map<number, string> = new Map();
 
-  constructor(capacity = 256) {
+  constructor(capacity = 256, runs: Float64Array = new Float64Array(RUN_WIDTH * 4)) {
     this.lay(capacity);
-    this.runs = new Float64Array(RUN_WIDTH * 4);
-    this.arcs = new Float64Array(0);
-    this.rotaries = new Float64Array(0);
+    this.runs = runs;
+    this.arcs = NOTHING;
+    this.rotaries = NOTHING;
   }
 
   get capacity(): number {
@@ -224,7 +224,7 @@ export class StepTable {
   /** A copy without spare room, its columns in one buffer. */
   packed(): StepTable {
     const { count } = this;
-    const copy = new StepTable(count);
+    const copy = new StepTable(count, this.runs.slice(0, this.runCount * RUN_WIDTH));
     copy.count = count;
     copy.line.set(this.line.subarray(0, count));
     copy.kind.set(this.kind.subarray(0, count));
@@ -236,7 +236,6 @@ export class StepTable {
     copy.aux.set(this.aux.subarray(0, count));
     copy.rotary = this.rotary === null ? null : this.rotary.slice(0, count);
     copy.runCount = this.runCount;
-    copy.runs = this.runs.slice(0, this.runCount * RUN_WIDTH);
     copy.arcCount = this.arcCount;
     copy.arcs = this.arcCount === 0 ? NOTHING : this.arcs.slice(0, this.arcCount * ARC_WIDTH);
     copy.rotaryCount = this.rotaryCount;

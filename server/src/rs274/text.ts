@@ -63,8 +63,10 @@ export class ProgramText {
 
   /** Index of the chunk that holds a line. */
   chunkOfLine(line: number): number {
-    this.firstLineOfChunk(this.pieces.length);
-    return lastNotAfter(this.lines, this.pieces.length, line);
+    // Lines are counted only as far as they are asked for: counting all of a long text costs a pass over it.
+    let known = this.lines_valid - 1;
+    while (known < this.pieces.length && this.firstLineOfChunk(known) <= line) known += 1;
+    return lastNotAfter(this.lines, Math.min(known + 1, this.pieces.length), line);
   }
 
   firstLineOfChunk(index: number): number {

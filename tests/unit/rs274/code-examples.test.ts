@@ -49,7 +49,8 @@ describe('every code of the table, as its example writes it', () => {
               JSON.stringify(here),
             );
           if (ENDS.has(name)) return;
-          if (row.motion === 'moves') assert.ok(reading.stepsOfLine(line).next(), `${row.example} moves nothing`);
+          if (row.motion === 'moves')
+            assert.ok(reading.stepsOfLine(line).next(), `${row.example} moves nothing`);
           if (row.motion !== 'none') return;
           // Words of a code without motion move nothing.
           const cursor = reading.stepsOfLine(line);
