@@ -51,7 +51,13 @@ export function optional(rule: Rule, otherwise: number): Rule {
 const UNIT_ENDINGS =
   /_(mm|m_min|mm_min|mm_s|mm_s2|mm_s3|m_s2|rpm|deg|deg_min|n|nm|kw|um|hz|s|ms|min|kg|kg_m3|n_mm2|n_m|n_um|gpa|cm3_min|per_min|per_s|percent|rev_s2)$/;
 
-/** An input's name in words: `diameter_mm` reads `diameter`. */
+/**
+ * An input's name in words, for saying what is missing: `diameter_mm` reads `diameter`.
+ * @formula the unit at the end is cut off, underscores become blanks
+ * @units none; gives text
+ * @range any text
+ * @source definition in this library
+ */
 export function inputWords(name: string): string {
   return name.replace(UNIT_ENDINGS, '').replaceAll('_', ' ');
 }
