@@ -1,25 +1,20 @@
 import { Block, L, MOST_COMMENTS, MOST_WORDS, WORD } from './block.ts';
+import {
+  closes,
+  isBad,
+  isFlowWord,
+  isKeyword,
+  isLetter,
+  isPlaceholder,
+  skipExpression,
+  skipIgnored,
+  textOf,
+} from './line-bytes.ts';
 import { isNote } from './notes.ts';
+import { tellNumberFault } from './number-faults.ts';
 import type { Problem } from './problems.ts';
 import { NUMBER_FAULT, NumberRead, readNumber, skipBlanks } from './read-number.ts';
-
-/** Gives values to expressions and parameters in a block; without one they are left open and the block needs flow. */
-export interface ValueSource {
-  /**
-   * Value of the expression or parameter that begins at `start` of the line. `end` is after it. NaN with `vacant` means
-   * that the word counts as not written.
-   */
-  read(text: string, start: number): { value: number; end: number; vacant?: boolean; problem?: ValueProblem };
-  /** Reads `#n=value` or `#<name>=value` at `start`; it takes effect after the block's values have been read. */
-  assign(text: string, start: number): { end: number; problem?: ValueProblem };
-}
-
-export interface ValueProblem {
-  code: string;
-  message: string;
-  start: number;
-  end: number;
-}
+import type { ValueProblem, ValueSource } from './value-source.ts';
 
 /** What of the language depends on the file or the dialect. */
 export interface ReaderSettings {
@@ -126,7 +121,10 @@ export class BlockReader {
     }
     readNumber(bytes, p, end, number);
     p = number.end;
-    if (number.fault !== NUMBER_FAULT.none) this.numberProblem(bytes, at, p, letter);
+    if (number.fault !== NUMBER_FAULT.none) {
+      this.numberProblem(bytes, at, p, letter);
+      while (number.digits === 0 && p < end && isPlaceholder(bytes, p)) p += 1;
+    }
     if (letter === L.N && marks === 0) {
       if (Number.isNaN(block.n)) block.n = number.value;
       return Math.max(p, at + 1);
@@ -312,34 +310,13 @@ export class BlockReader {
   }
 
   private numberProblem(bytes: Uint8Array, at: number, to: number, letter: number): void {
-    const name = String.fromCharCode(letter);
-    const { fault, value } = this.number;
-    const from = skipBlanks(bytes, at + 1, to);
-    const span = { start: from - this.base, end: to - this.base };
-    if (fault === NUMBER_FAULT.missing) {
-      if (isPlaceholder(bytes, Math.max(to, at + 1))) {
-        this.problem('number-blank', at, at + 2, `${name} is left blank: the program is not finished`);
-      } else {
-        this.problem('number-missing', at, Math.max(to, at + 1), `${name} has no number`);
-      }
-    } else if (fault === NUMBER_FAULT.comma) {
-      const fix = { title: 'Write a point', ...span, text: String(value) };
-      this.problem('number-comma', at, to, 'a decimal point is written as a point, not as a comma', fix);
-    } else if (fault === NUMBER_FAULT.letter_o) {
-      const fix = { title: 'Write a zero', ...span, text: this.slice(bytes, from, to).replace(/o/gi, '0') };
-      this.problem('letter-o-for-zero', at, to, 'the letter O stands where a zero was meant', fix);
-    } else if (fault === NUMBER_FAULT.exponent) {
-      const fix = { title: 'Write it out', ...span, text: value.toFixed(6).replace(/0+$/, '') };
-      this.problem(
-        'number-exponent',
-        at,
-        to,
-        'a number cannot have an exponent; a control reads E as a word',
-        fix,
-      );
-    } else {
-      this.problem('number-bad', at, to, `the number of ${name} cannot be read`);
-    }
+    const told = tellNumberFault(this.number, bytes, at, to, String.fromCharCode(letter));
+    const fix = told.fix && {
+      ...told.fix,
+      start: told.fix.start - this.base,
+      end: told.fix.end - this.base,
+    };
+    this.problem(told.code, at, told.end, told.message, fix);
   }
 
   private valueProblem(problem: ValueProblem): void {
@@ -353,87 +330,7 @@ export class BlockReader {
   }
 
   private lineText(bytes: Uint8Array, end: number): string {
-    this.text ??= this.slice(bytes, this.base, end);
+    this.text ??= textOf(bytes, this.base, end);
     return this.text;
   }
-
-  private slice(bytes: Uint8Array, from: number, to: number): string {
-    return String.fromCharCode.apply(null, bytes.subarray(from, to) as unknown as number[]);
-  }
-}
-
-function isBad(c: number): boolean {
-  if (c <= 32 || (c >= 48 && c <= 57)) return false;
-  if ((c >= 65 && c <= 90) || (c >= 97 && c <= 122)) return false;
-  return c !== 40 && c !== 59 && c !== 35 && c !== 47;
-}
-
-function isLetter(bytes: Uint8Array, at: number, end: number): boolean {
-  const c = at < end ? bytes[at] & 0xdf : 0;
-  return c >= 65 && c <= 90;
-}
-
-function isPlaceholder(bytes: Uint8Array, at: number): boolean {
-  return bytes[at] === 95 || bytes[at] === 63;
-}
-
-function skipIgnored(bytes: Uint8Array, at: number, end: number): number {
-  let p = at;
-  while (p < end && bytes[p] <= 32) p += 1;
-  return p;
-}
-
-/** Whether the `[` at `at` has its `]` on the line. */
-function closes(bytes: Uint8Array, at: number, end: number): boolean {
-  for (let p = at; p < end; p += 1) if (bytes[p] === 93) return true;
-  return false;
-}
-
-function skipExpression(bytes: Uint8Array, at: number, end: number): number {
-  let depth = 0;
-  let p = at;
-  for (; p < end; p += 1) {
-    const c = bytes[p];
-    if (c === 91) depth += 1;
-    else if (c === 93) depth -= 1;
-    else if (depth === 0 && c !== 35 && c !== 45 && c !== 43 && c > 32 && !(c >= 48 && c <= 57)) break;
-    if (depth < 0) break;
-  }
-  return Math.max(p, at + 1);
-}
-
-const KEYWORDS = ['IF', 'WHILE', 'GOTO', 'DO', 'END', 'THEN', 'POPEN', 'PCLOS', 'DPRNT', 'BPRNT'];
-const FLOW_WORDS = [
-  'SUB',
-  'ENDSUB',
-  'CALL',
-  'RETURN',
-  'IF',
-  'ELSE',
-  'ELSEIF',
-  'ENDIF',
-  'WHILE',
-  'ENDWHILE',
-  'DO',
-  'REPEAT',
-  'ENDREPEAT',
-  'BREAK',
-  'CONTINUE',
-];
-
-function isKeyword(bytes: Uint8Array, at: number, end: number): boolean {
-  const word = wordAt(bytes, at, end);
-  return KEYWORDS.includes(word);
-}
-
-function isFlowWord(bytes: Uint8Array, at: number, end: number): boolean {
-  return FLOW_WORDS.includes(wordAt(bytes, at, end));
-}
-
-function wordAt(bytes: Uint8Array, at: number, end: number): string {
-  let word = '';
-  for (let p = at; p < end && word.length < 12 && isLetter(bytes, p, end); p += 1) {
-    word += String.fromCharCode(bytes[p] & 0xdf);
-  }
-  return word;
 }

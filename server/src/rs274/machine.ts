@@ -1,10 +1,10 @@
 import { type Block, WORD } from './block.ts';
-import type { ValueSource } from './block-reader.ts';
 import type { Dialect, MachineKind } from './codes/shape.ts';
 import { codeIndex } from './codes/table.ts';
 import type { Problem } from './problems.ts';
 import { type MachineState, S, writeRun } from './state.ts';
 import { KIND, ROTARY_WIDTH, RUN, RUN_WIDTH, STEP_FLAG, StepTable } from './steps.ts';
+import type { ValueSource } from './value-source.ts';
 
 /** How the numbers and codes of one program are read; all of it settled before reading (settle.ts). */
 export interface MachineSettings {

@@ -1,6 +1,6 @@
-import type { ValueSource } from '../block-reader.ts';
 import type { ExpressionReader } from '../expressions/reader.ts';
 import { STATUS, Value } from '../expressions/value.ts';
+import type { ValueSource } from '../value-source.ts';
 
 type Read = ReturnType<ValueSource['read']>;
 
