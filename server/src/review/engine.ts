@@ -84,7 +84,8 @@ function problemFindings(rules: readonly Rule[], program: Program, options: Engi
     const code = rule?.code ?? problem.code;
     const set = options.severities?.[code];
     if (set === 'off') continue;
-    const severity = set ?? problem.severity ?? rule?.severity ?? 'warning';
+    const rated = rule?.rate?.(problem, program);
+    const severity = set ?? problem.severity ?? rated ?? rule?.severity ?? 'warning';
     const fixes = problem.fix
       ? [
           {

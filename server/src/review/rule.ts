@@ -1,5 +1,5 @@
 import type { Finding, Fix, Place, Severity } from './finding.ts';
-import type { Program } from './program.ts';
+import type { Program, RatedProblem } from './program.ts';
 import type { ToolUse } from './tool-use.ts';
 
 export const FAMILIES = ['language', 'state', 'numbers', 'geometry', 'cutting', 'shop'] as const;
@@ -77,6 +77,8 @@ export interface Rule {
   explains?: readonly string[];
   /** Problem codes of the reader that this rule carries to the person. */
   problems?: readonly string[];
+  /** Severity of such a problem in this program, where it is not the rule's own. */
+  rate?(problem: RatedProblem, program: Program): Severity | undefined;
   /** Once for the program. */
   program?(program: Program, report: (r: Report) => void): void;
   /** False for tools that the rule has nothing to say about: no check and no gap. */

@@ -1,4 +1,5 @@
 import type { Rule } from '../rule.ts';
+import { isReport } from './problem-words.ts';
 
 /** Two codes of one modal group in a block. */
 export const groupConflict: Rule = {
@@ -78,6 +79,11 @@ export const codeUnknown: Rule = {
   source: 'NISTIR 6556 tables 5 and 7; ISO 6983-1, from memory',
   needs: [],
   problems: ['code-unknown'],
+  rate(problem, program) {
+    const word = program.words(problem.line).find(w => w.start === problem.start);
+    if (word?.letter === 'M') return 'information';
+    return isReport(program) ? 'error' : 'warning';
+  },
   flagged: [{ name: 'no such G', program: 'G21 G90\nG44.9 X1\n^^^^^\n' }],
   silent: [
     { name: 'a code that is known and not followed is another matter', program: 'G21 G90\nG38.2 Z-5 F50\n' },

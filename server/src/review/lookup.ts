@@ -1,0 +1,59 @@
+import type { Severity } from './finding.ts';
+import type { Part } from './part.ts';
+import type { Program } from './program.ts';
+import type { ToolUse } from './tool-use.ts';
+
+/** Lines that are searched for a word at most. */
+const REACH = 400;
+
+/** The last line from `from` to `to` (both in it) with one of these codes; -1 when there is none, or the way is too long. */
+export function lineOfCode(
+  program: Program,
+  letter: string,
+  values: readonly number[],
+  from: number,
+  to: number,
+): number {
+  for (let line = to; line >= from && line > to - REACH; line--)
+    if (program.words(line).some(w => w.letter === letter && values.includes(w.value))) return line;
+  return -1;
+}
+
+/** The last line from `from` to `to` with a word of this letter; -1 when there is none. */
+export function lineOfLetter(program: Program, letter: string, from: number, to: number): number {
+  for (let line = to; line >= from && line > to - REACH; line--)
+    if (program.words(line).some(w => w.letter === letter)) return line;
+  return -1;
+}
+
+/** Whether all lines between were within reach of the searches above. */
+export function withinReach(from: number, to: number): boolean {
+  return to - from < REACH;
+}
+
+/** An error where a setup sheet was written for this program, a warning where only the program speaks. */
+export function errorWithSheet(program: Program): Severity {
+  return program.sheet ? 'error' : 'warning';
+}
+
+/** First part of a use that cuts. */
+export function firstCut(use: ToolUse): Part | undefined {
+  return use.parts.find(part => part.cut_steps > 0);
+}
+
+/** Uses that have a tool and cut. */
+export function cuttingUses(program: Program): ToolUse[] {
+  return program.uses.filter(use => use.cuts && use.number >= 0);
+}
+
+/** The use before this one that has a tool. */
+export function useBefore(program: Program, use: ToolUse): ToolUse | undefined {
+  const at = program.uses.indexOf(use);
+  for (let i = at - 1; i >= 0; i--) if (program.uses[i].number >= 0) return program.uses[i];
+  return undefined;
+}
+
+/** State in force at the end of a use. */
+export function lastRun(use: ToolUse): Float64Array {
+  return use.parts[use.parts.length - 1].run;
+}

@@ -1,0 +1,141 @@
+import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
+import { type Axis, OutlierWatch } from './scan-outliers.ts';
+
+/** A hole along Z: made by a cycle, or by a straight feed down. Lines of the stretch; lengths mm. */
+export interface Hole {
+  line: number;
+  /** The run it was made in. */
+  run: Float64Array;
+  x: number;
+  y: number;
+  /** Where feed begins and where it ends. */
+  top: number;
+  bottom: number;
+  /** Greatest depth fed in one go. */
+  stroke_mm: number;
+  strokes: number;
+  /** Longest dwell in it, s. */
+  dwell_s: number;
+  /** Made by a cycle. */
+  cycle: boolean;
+}
+
+/** A rapid to an intermediate point on the way to the reference position. */
+export interface ViaPoint {
+  line: number;
+  run: Float64Array;
+  from_z: number;
+  z: number;
+}
+
+/** A straight feed up right after a rapid down, followed by a cut at that height. */
+export interface FeedUp {
+  line: number;
+  from_z: number;
+  z: number;
+}
+
+/** What one look at all steps of a stretch gives to the rules. */
+export interface TableScan {
+  holes: readonly Hole[];
+  vias: readonly ViaPoint[];
+  feedsUp: readonly FeedUp[];
+  axes: readonly Axis[];
+}
+
+/** Holes kept of one stretch. */
+const MOST_HOLES = 5000;
+const MOST_PLACES = 50;
+const SAME_MM = 1e-6;
+
+/** Looks once at every step of a stretch that starts at a position. */
+export function scanTable(
+  table: StepTable,
+  start: { x: number; y: number; z: number },
+  lathe: boolean,
+): TableScan {
+  const { kind, flags, line, run, x: xs, y: ys, z: zs, count } = table;
+  const holes: Hole[] = [];
+  const vias: ViaPoint[] = [];
+  const feedsUp: FeedUp[] = [];
+  const watchX = new OutlierWatch();
+  const watchY = new OutlierWatch();
+  const runAt = (i: number) => table.runs.subarray(run[i] * RUN_WIDTH, (run[i] + 1) * RUN_WIDTH);
+  let hole: Hole | undefined;
+  let { x, y, z } = start;
+  for (let i = 0; i < count; i++) {
+    const k = kind[i];
+    const nx = xs[i];
+    const ny = ys[i];
+    const nz = zs[i];
+    const straight = nx === x && ny === y;
+    const inCycle = (flags[i] & STEP_FLAG.cycle) !== 0;
+    if (k <= KIND.tap) {
+      if (nx !== x) watchX.see(nx, line[i]);
+      if (ny !== y) watchY.see(ny, line[i]);
+    }
+    if ((k === KIND.feed || k === KIND.tap) && nz < z && (straight || stays(nx, x, ny, y))) {
+      const onAxis = lathe && nx === 0;
+      const same = hole !== undefined && at(hole, nx, ny) && (inCycle ? hole.line === line[i] : onAxis);
+      if (hole && same) {
+        hole.bottom = Math.min(hole.bottom, nz);
+        hole.stroke_mm = Math.max(hole.stroke_mm, z - nz);
+        hole.strokes++;
+      } else if ((inCycle || !lathe || onAxis) && holes.length < MOST_HOLES) {
+        hole = {
+          line: line[i],
+          run: runAt(i),
+          x: nx,
+          y: ny,
+          top: z,
+          bottom: nz,
+          stroke_mm: z - nz,
+          strokes: 1,
+          dwell_s: 0,
+          cycle: inCycle,
+        };
+        holes.push(hole);
+      }
+    } else if (k === KIND.dwell && hole) {
+      hole.dwell_s = Math.max(hole.dwell_s, table.seconds.get(i) ?? 0);
+    } else if (k === KIND.home && i > 0 && kind[i - 1] === KIND.rapid && line[i - 1] === line[i]) {
+      const before = i > 1 ? zs[i - 2] : start.z;
+      if (vias.length < MOST_PLACES)
+        vias.push({ line: line[i], run: runAt(i), from_z: before, z: zs[i - 1] });
+    } else if (k === KIND.feed && !lathe && !inCycle && nz > z && straight && feedsUp.length < MOST_PLACES) {
+      if (cameDown(table, i, start.z) && cutsLevel(table, i))
+        feedsUp.push({ line: line[i], from_z: z, z: nz });
+    }
+    if (k === KIND.toolchange) hole = undefined;
+    x = nx;
+    y = ny;
+    z = nz;
+  }
+  return { holes, vias, feedsUp, axes: [watchX.done(), watchY.done()] };
+}
+
+function at(hole: Hole, x: number, y: number): boolean {
+  return stays(x, hole.x, y, hole.y);
+}
+
+function stays(x: number, x0: number, y: number, y0: number): boolean {
+  const near = (a: number, b: number) => Math.abs(a - b) < SAME_MM || (Number.isNaN(a) && Number.isNaN(b));
+  return near(x, x0) && near(y, y0);
+}
+
+function cameDown(table: StepTable, i: number, startZ: number): boolean {
+  if (i === 0 || table.kind[i - 1] !== KIND.rapid) return false;
+  const from = i > 1 ? table.z[i - 2] : startZ;
+  return table.z[i - 1] < from;
+}
+
+function cutsLevel(table: StepTable, i: number): boolean {
+  const next = i + 1;
+  if (next >= table.count || table.z[next] !== table.z[i]) return false;
+  return table.kind[next] === KIND.feed || table.kind[next] === KIND.arc;
+}
+
+/** Number of the cycle or motion code a hole was made with, as G83 is 83. */
+export function holeCode(hole: Hole): number {
+  return hole.run[RUN.motion] / 10;
+}
