@@ -33,14 +33,6 @@ export const commands = [
     menu: 'editor/context',
   },
   {
-    name: 'explain',
-    title: 'Explain the Word or Finding Here',
-    does: 'Opens the page of the finding, quantity or code at the cursor: what it is, formula, range, source, what to do.',
-    where: 'program',
-    by: 'server',
-    menu: 'editor/context',
-  },
-  {
     name: 'openSetupSheet',
     title: 'Open the Setup Sheet',
     does: 'Opens the setup sheet of this program. Where there is none, shows a new one, filled with what the program itself says and not yet saved.',
@@ -87,21 +79,6 @@ export const commands = [
     does: 'The whole review of this program as a page: tools, operations, times, findings, what was not checked.',
     where: 'program',
     by: 'server',
-  },
-  {
-    name: 'showProveout',
-    title: 'Show the Prove-out Sheet',
-    does: 'The sheet for the machine: a row a tool with first contact and the steps up, what to watch, blanks for what was seen.',
-    where: 'program',
-    by: 'server',
-  },
-  {
-    name: 'reviewFromDisk',
-    title: 'Review This File From Disk',
-    does: 'Reviews a program file without opening it. The editor shows extensions no file above 50 Mi characters; this command works for them too.',
-    where: 'file',
-    by: 'server',
-    menu: 'explorer/context',
   },
   {
     name: 'renumber',

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { commandId, commands } from '../../../client/src/tables/commands.ts';
+import { profileFeed } from './first-thread.ts';
 import { check, extensionId, type Host, openProgram, placeOf, until } from './support.ts';
 
 /** Every command of the table is there, and those that show something show it. */
@@ -42,7 +43,7 @@ export function commandCases(_host: Host): void {
     );
   });
 
-  for (const name of ['checkBeforeSending', 'showReport', 'showProveout'] as const) {
+  for (const name of ['checkBeforeSending', 'showReport'] as const) {
     test(`${commandId(name)} shows a page`, async () => {
       await openProgram('bracket/bracket.nc');
       await vscode.commands.executeCommand(commandId(name));
@@ -56,7 +57,7 @@ export function commandCases(_host: Host): void {
     const document = await openProgram('bracket/bracket.nc');
     await vscode.commands.executeCommand('tapeproof.restartServer');
     const editor = vscode.window.activeTextEditor!;
-    editor.selection = new vscode.Selection(placeOf(document, 'F72.'), placeOf(document, 'F72.'));
+    editor.selection = new vscode.Selection(placeOf(document, profileFeed), placeOf(document, profileFeed));
     await until('hints', async () => {
       const all = new vscode.Range(0, 0, document.lineCount, 0);
       const hints = await vscode.commands.executeCommand<unknown[]>(

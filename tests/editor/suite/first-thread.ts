@@ -13,6 +13,9 @@ import {
   until,
 } from './support.ts';
 
+/** The feed of the half inch end mill along the profile. */
+export const profileFeed = 'X-.1 Y-.1 F72.';
+
 /** From text to hint, hover, problem and fix, in a real editor, by the editor's own interface alone. */
 export function firstThread(host: Host): void {
   let document: vscode.TextDocument;
@@ -52,7 +55,7 @@ export function firstThread(host: Host): void {
   });
 
   test('hover unfolds the sum', async () => {
-    const text = await hoverAt(document, placeOf(document, 'F72.'));
+    const text = await hoverAt(document, placeOf(document, profileFeed));
     for (const part of ['0.0030 in', '1047 sfm', '8000', '72'])
       check(text.includes(part), `${part} is not in:\n${text}`);
   });
@@ -79,7 +82,7 @@ export function firstThread(host: Host): void {
     const before = document.getText();
     const problems = () => vscode.languages.getDiagnostics(document.uri);
     const edit = new vscode.WorkspaceEdit();
-    const at = document.positionAt(before.indexOf('F72.'));
+    const at = placeOf(document, profileFeed).translate(0, -3);
     edit.replace(document.uri, new vscode.Range(at, at.translate(0, 4)), 'F720.');
     await vscode.workspace.applyEdit(edit);
     const found = await until('chip-load-high', () =>

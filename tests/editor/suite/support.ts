@@ -37,11 +37,11 @@ export async function openProgram(name: string): Promise<vscode.TextDocument> {
   return document;
 }
 
-/** The place just inside a text of the document, for a hover or a cursor. */
+/** The place just before the last character of a text of the document, for a hover or a cursor. */
 export function placeOf(document: vscode.TextDocument, text: string): vscode.Position {
   const offset = document.getText().indexOf(text);
   check(offset >= 0, `${JSON.stringify(text)} is not in ${document.fileName}`);
-  return document.positionAt(offset).translate(0, 1);
+  return document.positionAt(offset + text.length - 1);
 }
 
 /** The inlay hints of the whole document, as `line number: text`, lines from 1. */

@@ -1,9 +1,10 @@
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync } from 'node:fs';
 import { stale } from '../../../client/scripts/generate.ts';
-import { commands } from '../../../client/src/tables/commands.ts';
+import { type CommandRow, commands } from '../../../client/src/tables/commands.ts';
 import { settings } from '../../../client/src/tables/settings.ts';
 import { steps } from '../../../client/src/tables/walkthrough.ts';
+import { serverCommands } from '../../../server/src/lsp/commands/index.ts';
 
 const manifest = JSON.parse(readFileSync('package.json', 'utf8'));
 
@@ -17,6 +18,13 @@ describe('what is made from the tables of the client', () => {
       const names = rows.map(row => row.name as string);
       assert.equal(new Set(names).size, names.length, names.join());
     }
+  });
+
+  it('offers exactly the commands that the server answers, and those of the client itself', () => {
+    const offered = (commands as readonly CommandRow[])
+      .filter(row => row.by === 'server')
+      .map(row => row.name);
+    assert.deepEqual(offered.sort(), serverCommands.map(command => command.name).sort());
   });
 
   it('gives no two commands the same key', () => {
