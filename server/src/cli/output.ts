@@ -1,16 +1,7 @@
 import { closeSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { visible } from '../report/visible.ts';
 
-const HELD: Record<string, string> = { '\n': '\n', '\t': '\t' };
-
-/** Control characters as visible marks, so that nothing of a program reaches the terminal raw. */
-export function visible(text: string): string {
-  return text.replace(/[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, character => {
-    const held = HELD[character];
-    if (held) return held;
-    const code = character.charCodeAt(0);
-    return code < 0x20 ? String.fromCharCode(0x2400 + code) : `\\u${code.toString(16).padStart(4, '0')}`;
-  });
-}
+export { visible };
 
 /** Writes results to standard output; a reader that went away is not an error. */
 export function writeResult(text: string): void {

@@ -1,24 +1,15 @@
 import { formatQuantity } from '../cutting/format.ts';
-import { FORCE_SCATTER } from '../cutting/kienzle.ts';
 import type { QuantityName } from '../cutting/quantities.ts';
 import { QUANTITIES } from '../cutting/quantities.ts';
-import { isAbsent } from '../cutting/result.ts';
-import { unfold } from '../cutting/unfold.ts';
-import type { WindowRange } from '../materials/index.ts';
 import { firstContactOf } from '../proveout/of-tool.ts';
+import { factRows, lineSums, standing, windowSources } from '../report/line-words.ts';
 import { sourceWords, spanWords, toolWords } from '../report/tool-words.ts';
 import { CAUTION } from '../report/words.ts';
-import { LINE_QUANTITIES, type LineFacts, type LineQuantity, lineFacts, type Span } from '../review/facts.ts';
+import { type LineFacts, lineFacts } from '../review/facts.ts';
 import type { Review } from '../review/review.ts';
 import type { ToolReview } from '../review/tool-review.ts';
-import { effectiveTeeth, isFedPerRevolution, workingDiameter } from '../review/working.ts';
-import { S } from '../rs274/index.ts';
-import { RUN } from '../rs274/steps.ts';
+import { isFedPerRevolution } from '../review/working.ts';
 import { plain, table } from './markdown.ts';
-
-const TABLE: readonly LineQuantity[] = LINE_QUANTITIES.filter(
-  name => name !== 'spindle_rpm' && name !== 'length_mm',
-);
 
 /** The hover of a block: a short table, each number with where it stands in its window, and the sums behind it. */
 export function blockHover(review: Review, line: number): string | undefined {
@@ -27,149 +18,18 @@ export function blockHover(review: Review, line: number): string | undefined {
   const facts = lineFacts(review.program, line);
   if (!facts?.values.feed_mm_min) return undefined;
   const sections = [factTable(review, facts)];
-  const sums = formulas(review, facts);
+  const sums = lineSums(review, facts);
   const sources = windowSources(review, facts.tools[0]);
   if (sums.length > 0) sections.push(sums.map(sum => `- ${plain(sum)}`).join('\n'));
-  if (sources !== '') sections.push(sources);
+  if (sources !== '') sections.push(plain(sources));
   if (facts.missing.length > 0) sections.push(`Not known: ${plain(facts.missing.join('; '))}`);
   if (facts.runs > 1) sections.push(`This block runs ${facts.runs} times; least and most are shown.`);
   return sections.join('\n\n');
 }
 
 function factTable(review: Review, facts: LineFacts): string {
-  const { program } = review;
-  const number = facts.tools[0];
-  const perRev = isFedPerRevolution(program.tool(number)?.kind?.value);
-  const rows: string[][] = [];
-  for (const name of TABLE) {
-    const span = facts.values[name];
-    if (!span) continue;
-    if (name === 'feed_mm_min' || (name === 'feed_per_rev_mm' && facts.values.chip_load_mm && !perRev))
-      continue;
-    if (name === 'chip_load_mm' && perRev) continue;
-    rows.push([
-      QUANTITIES[name].title,
-      `**${plain(valueWords(review, name, span))}**`,
-      standing(review, number, name, span),
-    ]);
-  }
-  return table([`T${number ?? '?'}`, 'here', 'window'], rows);
-}
-
-const EMPIRICAL: ReadonlySet<LineQuantity> = new Set(['force_n', 'torque_nm', 'power_kw', 'deflection_mm']);
-
-/** Empirical figures are shown with their scatter: about 1.1 to 1.6 kW. */
-function valueWords(review: Review, name: LineQuantity, span: Span): string {
-  const { shown } = review.program;
-  if (!EMPIRICAL.has(name)) return spanWords(name, span, shown);
-  const [least, most] = span;
-  const estimate = {
-    value: most,
-    low: least * (1 - FORCE_SCATTER),
-    high: most * (1 + FORCE_SCATTER),
-    basis: '',
-  };
-  return formatQuantity(name, estimate, shown);
-}
-
-/** The window of a quantity at a tool; undefined where there is none. */
-function windowRange(review: Review, tool: number | undefined, name: LineQuantity): WindowRange | undefined {
-  const window = tool === undefined ? undefined : review.program.window(tool);
-  if (!window || (name !== 'chip_load_mm' && name !== 'feed_per_rev_mm' && name !== 'surface_speed_m_min'))
-    return undefined;
-  const range = window[name];
-  return isAbsent(range) ? undefined : range;
-}
-
-/** Where a number stands in its window. */
-function standing(review: Review, tool: number | undefined, name: LineQuantity, [least, most]: Span): string {
-  const range = windowRange(review, tool, name);
-  if (!range) return '';
-  const words = spanWords(name, [range.low, range.high], review.program.shown);
-  return plain(`${most > range.high ? 'over' : least < range.low ? 'under' : 'inside'} ${words}`);
-}
-
-/** Where the windows of a tool come from and what narrowed them, each once. */
-function windowSources(review: Review, tool: number | undefined): string {
-  const sources = new Set<string>();
-  for (const name of ['chip_load_mm', 'surface_speed_m_min'] as const) {
-    const range = windowRange(review, tool, name);
-    if (!range) continue;
-    const steps = range.steps.map(step => `${step.why} × ${Number(step.factor.toFixed(2))}`).join('; ');
-    sources.add(`${range.source}${steps ? ` (${steps})` : ''}`);
-  }
-  return sources.size === 0 ? '' : `Window: ${plain([...sources].join('; '))}.`;
-}
-
-function formulas(review: Review, facts: LineFacts): string[] {
-  const { program } = review;
-  const { shown } = program;
-  const tool = program.tool(facts.tools[0]);
-  const state = program.reading.stateAfter(facts.line).v;
-  const run = {
-    feed_mode: state[S.feed_mode],
-    feed: state[S.feed],
-    css: state[S.css],
-    spindle: state[S.spindle],
-    clamp_rpm: state[S.clamp_rpm],
-  };
-  const most = (name: LineQuantity): number | undefined => facts.values[name]?.[1];
-  const sums: string[] = [];
-  const teeth = effectiveTeeth(tool);
-  const feed_mm_min = most('feed_mm_min');
-  const spindle_rpm = most('spindle_rpm');
-  if (teeth !== undefined && teeth > 1) {
-    if (run.feed_mode === 95)
-      sums.push(unfold('chip_load_from_feed_per_rev', { feed_per_rev_mm: run.feed, teeth }, shown));
-    else sums.push(unfold('chip_load', { feed_mm_min, spindle_rpm, teeth }, shown));
-  } else if (run.feed_mode === 94) sums.push(unfold('feed_per_rev', { feed_mm_min, spindle_rpm }, shown));
-  const diameter_mm = lineDiameter(review, facts);
-  if (run.css === 1)
-    sums.push(
-      unfold(
-        'spindle_under_css',
-        {
-          surface_speed_m_min: run.spindle,
-          diameter_mm,
-          max_rpm: Number.isFinite(run.clamp_rpm) ? run.clamp_rpm : undefined,
-        },
-        shown,
-      ),
-    );
-  if (Number.isFinite(diameter_mm)) sums.push(unfold('surface_speed', { diameter_mm, spindle_rpm }, shown));
-  return [...sums, ...loadSums(review, facts)];
-}
-
-/** The sums behind depth, thickness, removal and power, where the stock is known. */
-function loadSums(review: Review, facts: LineFacts): string[] {
-  const { program } = review;
-  const { shown } = program;
-  const most = (name: LineQuantity): number | undefined => facts.values[name]?.[1];
-  const radial_width_mm = most('radial_width_mm');
-  const axial_depth_mm = most('axial_depth_mm');
-  if (program.kind === 'lathe' || radial_width_mm === undefined || axial_depth_mm === undefined) return [];
-  const tool = program.tool(facts.tools[0]);
-  const diameter_mm = tool?.diameter_mm?.value;
-  const sums = [
-    unfold('chip_thickness', { chip_load_mm: most('chip_load_mm'), radial_width_mm, diameter_mm }, shown),
-    unfold('removal', { radial_width_mm, axial_depth_mm, feed_mm_min: most('feed_mm_min') }, shown),
-  ];
-  const torque_nm = most('torque_nm');
-  if (torque_nm !== undefined)
-    sums.push(unfold('power_from_torque', { torque_nm, spindle_rpm: most('spindle_rpm') }, shown));
-  return sums;
-}
-
-function lineDiameter(review: Review, facts: LineFacts): number {
-  const cursor = review.program.reading.stepsOfLine(facts.line);
-  let diameter = Number.NaN;
-  while (cursor.next())
-    diameter = workingDiameter(
-      review.program.tool(cursor.runValues[RUN.tool]),
-      review.program.kind,
-      cursor.x,
-    );
-  return diameter;
+  const rows = factRows(review, facts).map(row => [row.title, `**${plain(row.value)}**`, plain(row.window)]);
+  return table([`T${facts.tools[0] ?? '?'}`, 'here', 'window'], rows);
 }
 
 function toolChangedAt(review: Review, line: number): ToolReview | undefined {
@@ -192,7 +52,7 @@ export function toolHover(review: Review, used: ToolReview): string {
       rows.push([
         QUANTITIES[name].title,
         `**${plain(spanWords(name, span, shown))}**`,
-        standing(review, used.number, name, span),
+        plain(standing(review, used.number, name, span)),
       ]);
   };
   row(isFedPerRevolution(used.tool?.kind?.value) || !used.chip_load_mm ? 'feed_per_rev_mm' : 'chip_load_mm');
@@ -210,7 +70,7 @@ export function toolHover(review: Review, used: ToolReview): string {
   return [
     `**T${used.number}** ${plain(toolWords(used.tool, shown))}, known from: ${plain(known)}`,
     table(['', 'programmed', 'window'], rows),
-    windowSources(review, used.number),
+    plain(windowSources(review, used.number)),
     `${start}${open}`,
     `_${plain(CAUTION)}_`,
   ]

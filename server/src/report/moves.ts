@@ -1,6 +1,6 @@
 import { edgeFacts } from '../review/facts.ts';
-import { stepMinutes } from '../review/step-time.ts';
 import type { Program } from '../review/program.ts';
+import { stepMinutes } from '../review/step-time.ts';
 import type { StepCursor } from '../rs274/index.ts';
 import { KIND, RUN, STEP_FLAG, STEP_KINDS } from '../rs274/steps.ts';
 
