@@ -7,10 +7,13 @@ import type { Machine } from './machine.ts';
 export class BlockCodes {
   readonly rows: CodeRow[] = [];
   readonly words: number[] = [];
+  /** The block holds a code that is not known. */
+  unknown = false;
 
   clear(): void {
     this.rows.length = 0;
     this.words.length = 0;
+    this.unknown = false;
   }
 
   /** Index of the code with an effect; -1 without. */
@@ -53,6 +56,7 @@ export function collectCodes(machine: Machine, block: Block, codes: BlockCodes):
     const exact = ten >= 0 && Math.abs(ten - value * 10) < 0.001;
     const row = exact && ten < index.length ? index[ten] : -1;
     if (row < 0) {
+      codes.unknown = true;
       unknown(machine, block, at);
       continue;
     }

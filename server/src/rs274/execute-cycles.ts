@@ -1,8 +1,10 @@
+import { planeOf } from './arc-words.ts';
 import { type Block, L } from './block.ts';
 import { isChanged, PLANE } from './coordinate-change.ts';
 import { type MillCycleState, type MillCycleWords, tapLead_mm } from './cycles/levels.ts';
 import { expandMillCycle } from './cycles/mill.ts';
 import { dwellSeconds } from './dwell.ts';
+import { cycleLength } from './execute-lathe-point.ts';
 import type { Plane, Point } from './geometry/plane.ts';
 import type { Machine } from './machine.ts';
 import { MachineSink, report } from './machine-sink.ts';
@@ -26,21 +28,23 @@ export function executeMillCycle(machine: Machine, block: Block, motion: number)
     return;
   }
   const position: Point = { x: v[S.x], y: v[S.y], z: v[S.z] };
-  const plane: Plane = v[S.plane] === 17 ? 'xy' : v[S.plane] === 18 ? 'zx' : 'yz';
+  const lathe = machine.lathe_words;
+  const side = motion >= 870 && motion <= 890;
+  const plane: Plane = lathe ? (side ? 'yz' : 'xy') : planeOf(v);
   const result = expandMillCycle(
-    cycleWords(machine, block, motion),
+    lathe ? latheWords(machine, block, motion, side) : cycleWords(machine, block, motion),
     keptState(v),
     {
       plane,
       position,
-      incremental: v[S.distance] === 91,
+      incremental: v[S.distance] === 91 && !lathe,
       return_to: v[S.return_level] === 99 ? 'r' : 'initial',
       rules: machine.report ? 'report' : 'common',
       spindle_direction: v[S.direction],
       lead_mm: lead(v),
       inverse_time: v[S.feed_mode] === 93,
       compensation_on: v[S.compensation] !== 40,
-      rotary_word: target.others !== 0,
+      rotary_word: target.others !== 0 && !lathe,
     },
     new MachineSink(machine),
   );
@@ -49,6 +53,31 @@ export function executeMillCycle(machine: Machine, block: Block, motion: number)
   if (!result.expanded) {
     machine.forget(target.linear === 0 ? 7 : target.linear);
   }
+}
+
+/** Drilling on lathes: along Z with G83 to G85, along X with G87 to G89 (peck, tap, bore). */
+const SIDE_AS: Readonly<Record<number, number>> = { 870: 830, 880: 840, 890: 850 };
+
+/**
+ * Words of a lathe's drilling cycle. R is the distance from the initial level, Q without a point counts least
+ * increments (common practice, no source).
+ */
+function latheWords(machine: Machine, block: Block, motion: number, side: boolean): MillCycleWords {
+  const { v } = machine.state;
+  const words: Writable<MillCycleWords> = { code: (SIDE_AS[motion] ?? motion) / 10 };
+  if ((target.named & 1) !== 0) words.x = target.x;
+  if ((target.named & 2) !== 0) words.y = target.y;
+  if ((target.named & 4) !== 0) words.z = target.z;
+  const here = side ? v[S.x] : v[S.z];
+  const initial = Number.isNaN(v[S.cycle]) ? here : v[S.cycle_level];
+  const r = block.index(L.R);
+  if (r >= 0) words.r = initial + machine.length(block, r);
+  else if (Number.isNaN(v[S.cycle])) words.r = initial;
+  if (block.has(L.P)) words.p_seconds = dwellSeconds(machine, block, block.index(L.P));
+  if (block.has(L.Q)) words.q = cycleLength(machine, block, L.Q);
+  const count = block.has(L.K) ? block.number(L.K) : block.number(L.L);
+  if (!Number.isNaN(count)) words.repeats = count;
+  return words;
 }
 
 function lead(v: Float64Array): number {

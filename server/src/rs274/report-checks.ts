@@ -142,6 +142,8 @@ function checkCompensation(machine: Machine, block: Block, codes: BlockCodes): v
 
 /** Words that no code of the block, and not the cycle or motion in force, has a use for. */
 function checkUnused(machine: Machine, block: Block, codes: BlockCodes): void {
+  // A code that is not known may be the one that takes the word.
+  if (codes.unknown || codes.has('not-followed')) return;
   const motion =
     codes.ofGroup('motion') >= 0
       ? codes.rows[codes.ofGroup('motion')].number * 10

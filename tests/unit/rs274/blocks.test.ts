@@ -102,6 +102,16 @@ const CASES: [name: string, program: string, options: ReadOptions][] = [
     'G0 X10 Y0 Z0\nG90.1 G3 X0 Y10 I0 J0 F100 => arc 0 10 0 sweep=90',
     { dialect: 'ngc', kind: 'mill' },
   ],
+  [
+    'drilling in the face of a lathe: R from the initial level',
+    'G99 S500 M3\nG0 X0 Z10.\nG83 Z-10. R-8. Q5000 F0.1 => rapid 0 - 2; feed 0 - -3; rapid 0 - 2; rapid 0 - -2.746; feed 0 - -8; rapid 0 - 2; rapid 0 - -7.746; feed 0 - -10; rapid 0 - 10\nG80',
+    TURN,
+  ],
+  [
+    'drilling in the side of a lathe goes along X',
+    'G99 S500 M3\nG0 X60. Z-5.\nG89 X40. R-5. F0.1 => rapid 25 - -5; feed 20 - -5; feed 25 - -5; rapid 30 - -5\nG80',
+    TURN,
+  ],
 ];
 
 describe('rs274: blocks', () => {
