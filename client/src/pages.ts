@@ -62,4 +62,5 @@ h1 { font-size: 1.5rem; } h2 { font-size: 1.15rem; margin-top: 1.6rem; }
 table { border-collapse: collapse; } th, td { text-align: left; padding: 0.15rem 0.8rem 0.15rem 0; vertical-align: top; }
 th { border-bottom: 1px solid var(--vscode-foreground, #000); }
 code, pre { font-family: var(--vscode-editor-font-family, monospace); font-size: 0.95em; }
+pre { overflow-x: auto; }
 a { color: var(--vscode-textLink-foreground, #000); }`;

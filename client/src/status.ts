@@ -17,9 +17,9 @@ const hintWords: Record<HintLevel, string> = {
 
 /** The language status items: what is known about the program in front, and how much is shown beside its lines. */
 export class StatusItems implements vscode.Disposable {
-  // The editor lists the item that was made last first.
-  private readonly hints = vscode.languages.createLanguageStatusItem('tapeproof.hints', ours);
-  private readonly review = vscode.languages.createLanguageStatusItem('tapeproof.review', ours);
+  // The editor lists them by identifier; the program comes first.
+  private readonly hints = vscode.languages.createLanguageStatusItem('tapeproof.shown', ours);
+  private readonly review = vscode.languages.createLanguageStatusItem('tapeproof.program', ours);
   private readonly known = new Map<string, Status>();
   private readonly listening: vscode.Disposable;
 
@@ -78,9 +78,19 @@ export class StatusItems implements vscode.Disposable {
     const status = uri && this.known.get(uri.toString());
     if (!status) return;
     this.review.text = status.text;
-    this.review.detail = status.detail;
+    this.review.detail = shortened(status.detail, oneLine - status.text.length);
+    this.review.accessibilityInformation = { label: [status.text, status.detail].filter(Boolean).join('. ') };
     this.review.severity = severities[status.severity ?? 'information'];
     this.review.busy = status.busy ?? false;
     this.review.command = { command: commandId('chooseDialect'), title: 'Change' };
   }
+}
+
+/** The editor shows an item on one line of about so many characters, its command last; what is too long hides the command. */
+const oneLine = 62;
+
+function shortened(detail: string | undefined, most: number): string | undefined {
+  if (detail === undefined || detail.length <= most) return detail;
+  const end = detail.lastIndexOf(' ', most - 2);
+  return end < 8 ? undefined : `${detail.slice(0, end)} …`;
 }

@@ -51,13 +51,14 @@ export function pictures(host: Host): void {
   }
   test('language status', async function () {
     if (!host.url) return this.skip();
-    await openProgram('bracket/bracket.nc');
+    const document = await openProgram('bracket/bracket.nc');
+    await until('hints', async () => (await hintsOf(document)).length);
     await click(host, '.statusbar-item[id*="languageStatus"] a');
     const text = await until('the status', async () => {
       const shown = await drawn(host, '.hover-language-status');
-      return shown.includes('hints: changes') && shown;
+      return shown.includes('hints: changes') && shown.includes('inch') && shown;
     });
-    check(/inch/.test(text), text);
+    check(text.trim().startsWith('mill, inch'), `the program does not come first: ${text}`);
     await picture(host, 'status');
     await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
   });
