@@ -1,4 +1,5 @@
 import { findingJson, silencedJson } from '../../report/json.ts';
+import { type SarifPart, sarifLog, sarifPart } from '../../report/sarif.ts';
 import { findingLine, verdict } from '../../report/text.ts';
 import { count } from '../../report/words.ts';
 import { type Finding, SEVERITIES, type Severity } from '../../review/finding.ts';
@@ -7,13 +8,14 @@ import { type Command, EXIT } from '../command.ts';
 import { type Loaded, load } from '../load.ts';
 import { say, visible, writeResult } from '../output.ts';
 import { programFiles } from '../programs.ts';
+import { VERSION } from '../version.ts';
 
 const options: readonly OptionRow[] = [
   {
     name: 'format',
     type: 'string',
-    value: 'text|json',
-    values: ['text', 'json'],
+    value: 'text|json|sarif',
+    values: ['text', 'json', 'sarif'],
     means: 'how it is written; text by default',
   },
   {
@@ -44,8 +46,9 @@ export const check: Command = {
     const jobs = args.text('jobs');
     if (jobs !== undefined) wholeNumber(jobs, 'jobs', 1, 64);
     const files = shard(programFiles(args.positionals, args.flag('all')), args.text('shard'));
-    const json = args.text('format') === 'json';
+    const format = args.text('format') ?? 'text';
     const entries: unknown[] = [];
+    const parts: SarifPart[] = [];
     const total: Finding[] = [];
     let incomplete = false;
     for (const file of files) {
@@ -55,10 +58,12 @@ export const check: Command = {
         incomplete = true;
         say(`${file}: the review is incomplete: a bound was reached before the program ended`);
       }
-      if (json) entries.push(fileJson(loaded));
+      if (format === 'json') entries.push(fileJson(loaded));
+      else if (format === 'sarif') parts.push(sarifPart(loaded));
       else writeResult(visible(fileText(loaded)));
     }
-    if (json) writeResult(`${JSON.stringify({ files: entries }, null, 2)}\n`);
+    if (format === 'json') writeResult(`${JSON.stringify({ files: entries }, null, 2)}\n`);
+    else if (format === 'sarif') writeResult(`${JSON.stringify(sarifLog(parts, VERSION), null, 2)}\n`);
     else if (files.length !== 1) writeResult(`${summary(files.length, total)}\n`);
     if (total.some(finding => reaches(finding.severity, failOn))) return EXIT.findings;
     return incomplete ? EXIT.incomplete : EXIT.done;

@@ -1,16 +1,19 @@
+import { reviewHtml } from '../../report/html.ts';
 import { factsJson, reviewJson } from '../../report/json.ts';
+import { sarifLog, sarifPart } from '../../report/sarif.ts';
 import { reviewText } from '../../report/text.ts';
 import { type Arguments, type OptionRow, UsageError } from '../arguments.ts';
 import { type Command, EXIT } from '../command.ts';
 import { type Loaded, load } from '../load.ts';
 import { say, visible, writeFileWhole, writeResult } from '../output.ts';
+import { VERSION } from '../version.ts';
 
 const options: readonly OptionRow[] = [
   {
     name: 'format',
     type: 'string',
-    value: 'text|json',
-    values: ['text', 'json'],
+    value: 'text|json|html|sarif',
+    values: ['text', 'json', 'html', 'sarif'],
     means: 'how it is written; text by default',
   },
   { name: 'lines', type: 'string', value: 'A-B', means: 'lists these lines of the program first' },
@@ -39,6 +42,8 @@ export const review: Command = {
 function write(loaded: Loaded, args: Arguments, lines: { from: number; to: number } | undefined): string {
   const format = args.text('format') ?? 'text';
   if (format === 'json') return `${JSON.stringify(reviewJson(loaded.review, loaded.file), null, 2)}\n`;
+  if (format === 'html') return reviewHtml(loaded.review, loaded.file);
+  if (format === 'sarif') return `${JSON.stringify(sarifLog([sarifPart(loaded)], VERSION), null, 2)}\n`;
   return visible(reviewText(loaded.review, { path: loaded.file.path, ...(lines ? { lines } : {}) }));
 }
 
