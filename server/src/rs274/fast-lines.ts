@@ -31,6 +31,10 @@ BYTE[9] = BLANK;
 BYTE[10] = LINE_END;
 BYTE[13] = LINE_END;
 
+/** Bytes after a number that make it another thing: a second point, a comma, O, E. */
+const ENDS_BADLY = new Uint8Array(256);
+for (const byte of '.,OoEe') ENDS_BADLY[byte.charCodeAt(0)] = 1;
+
 /** Digits that a 32-bit integer surely holds. */
 const MOST_DIGITS = 9;
 const SAME_POINT_MM = 1e-7;
@@ -60,6 +64,11 @@ export function allowsFastLines(machine: Machine): boolean {
   );
 }
 
+/** What a letter's number is multiplied by and moved by, by its class; and its value in the line being read. */
+const scale = new Float64Array(16);
+const shift = new Float64Array(16);
+const values = new Float64Array(16);
+
 /**
  * Executes lines from `start` as long as they are plain; `limit` stands after a line end. Returns where it stopped: at
  * `limit` or at the start of a line for the long way. The machine's line counts on.
@@ -67,21 +76,12 @@ export function allowsFastLines(machine: Machine): boolean {
 export function runFastLines(machine: Machine, bytes: Uint8Array, start: number, limit: number): number {
   const { v } = machine.state;
   const { table } = machine;
-  const unit = machine.unit;
-  const along_x = v[S.diameter] === 1 ? unit * 0.5 : unit;
-  const least = v[S.inch] === 1 ? machine.settings.least_increment_inch : machine.settings.least_increment_mm;
-  const whole = least === 0 ? 1 : Math.round(1 / least);
-  const per_minute = v[S.feed_mode] === 94 || least === 0;
-  const plane = v[S.plane];
-  const shift_x = v[S.local_x] + v[S.set_x];
-  const shift_y = v[S.local_y] + v[S.set_y];
-  const shift_z = v[S.local_z] + v[S.set_z];
-  const tolerance = arcTolerance(machine);
-  const { floor_mm, relative, cap_mm } = tolerance;
+  const whole = prepare(machine);
+  const whole_feed = whole === 1 || v[S.feed_mode] === 94;
   let x = v[S.x];
   let y = v[S.y];
   let z = v[S.z];
-  let motion = v[S.motion];
+  let motion = v[S.motion] | 0;
   let feed = v[S.feed];
   let run = -1;
   let run_motion = -1;
@@ -105,13 +105,6 @@ export function runFastLines(machine: Machine, bytes: Uint8Array, start: number,
     let p = pos;
     let seen = 0;
     let next_motion = motion;
-    let next_feed = feed;
-    let to_x = x;
-    let to_y = y;
-    let to_z = z;
-    let i = 0;
-    let j = 0;
-    let k = 0;
     for (;;) {
       let c = bytes[p];
       p += 1;
@@ -121,21 +114,16 @@ export function runFastLines(machine: Machine, bytes: Uint8Array, start: number,
         if (c === 13 && bytes[p] === 10) p += 1;
         break;
       }
-      if (what === 0) break lines;
       const bit = 1 << what;
-      if ((seen & bit) !== 0) break lines;
+      if ((seen & bit) !== 0 || what === 0) break lines;
       seen |= bit;
       c = bytes[p];
       while (c === 32) {
         p += 1;
         c = bytes[p];
       }
-      let negative = false;
-      if (c === 45) {
-        negative = true;
-        p += 1;
-        c = bytes[p];
-      } else if (c === 43) {
+      const negative = c === 45;
+      if (negative || c === 43) {
         p += 1;
         c = bytes[p];
       }
@@ -148,9 +136,7 @@ export function runFastLines(machine: Machine, bytes: Uint8Array, start: number,
       }
       let value = digits;
       let length = p - from;
-      let point = false;
       if (c === 46) {
-        point = true;
         p += 1;
         c = bytes[p];
         const fraction_from = p;
@@ -161,80 +147,38 @@ export function runFastLines(machine: Machine, bytes: Uint8Array, start: number,
         }
         const fraction = p - fraction_from;
         length += fraction;
-        if (length > MOST_DIGITS) break lines;
-        value = fraction === 0 ? digits : digits / POWERS_OF_TEN[fraction];
-      } else if (length > MOST_DIGITS) {
-        break lines;
+        if (length > MOST_DIGITS || what === G) break lines;
+        value = digits / POWERS_OF_TEN[fraction];
+      } else if (what === G) {
+        if (length !== 0 && digits <= 3 && !negative && c !== 43) next_motion = digits * 10;
+        else break lines;
+      } else if (whole !== 1) {
+        if (what !== F && what !== N) value = digits / whole;
+        else if (what === F && !whole_feed) break lines;
       }
-      if (length === 0 || c === 46 || c === 44 || c === 79 || c === 111 || c === 69 || c === 101) break lines;
-      if (negative) value = -value;
-      switch (what) {
-        case X:
-          to_x = (point ? value : value / whole) * along_x + shift_x;
-          break;
-        case Y:
-          to_y = (point ? value : value / whole) * unit + shift_y;
-          break;
-        case Z:
-          to_z = (point ? value : value / whole) * unit + shift_z;
-          break;
-        case G:
-          if (point || value > 3 || value < 0 || negative) break lines;
-          next_motion = value * 10;
-          break;
-        case F:
-          if (value < 0 || !(per_minute || point)) break lines;
-          next_feed = value * unit;
-          break;
-        case I:
-          i = (point ? value : value / whole) * unit;
-          break;
-        case J:
-          j = (point ? value : value / whole) * unit;
-          break;
-        case K:
-          k = (point ? value : value / whole) * unit;
-          break;
-        default:
-          break;
-      }
+      if (length === 0 || length > MOST_DIGITS || ENDS_BADLY[c] === 1) break lines;
+      values[what] = (negative ? -value : value) * scale[what] + shift[what];
+    }
+    let next_feed = feed;
+    if ((seen & FEED) !== 0) {
+      next_feed = values[F];
+      if (next_feed < 0) break;
     }
     if ((seen & AXIS_OR_CENTRE) !== 0) {
+      const to_x = (seen & (1 << X)) !== 0 ? values[X] : x;
+      const to_y = (seen & (1 << Y)) !== 0 ? values[Y] : y;
+      const to_z = (seen & (1 << Z)) !== 0 ? values[Z] : z;
       let aux = -1;
       let kind = KIND_RAPID;
       if (next_motion >= 20) {
-        const first = plane === 17 ? x : z;
-        const second = plane === 17 ? y : x;
-        const first_offset = plane === 17 ? i : k;
-        const second_offset = plane === 17 ? j : i;
-        if (plane === 19 || (seen & (plane === 17 ? WANTED_XY : WANTED_ZX)) === 0) break;
-        if ((seen & (plane === 17 ? STRANGE_XY : STRANGE_ZX)) !== 0) break;
-        const centre_first = first + first_offset;
-        const centre_second = second + second_offset;
-        const end_first = (plane === 17 ? to_x : to_z) - centre_first;
-        const end_second = (plane === 17 ? to_y : to_x) - centre_second;
-        const start_radius = Math.sqrt(first_offset * first_offset + second_offset * second_offset);
-        const end_radius = Math.sqrt(end_first * end_first + end_second * end_second);
-        const larger = start_radius > end_radius ? start_radius : end_radius;
-        const share = relative * larger;
-        const capped = share < cap_mm ? share : cap_mm;
-        const off = start_radius - end_radius;
-        const allowed = floor_mm > capped ? floor_mm : capped;
-        // Written so that a position that is not known fails it.
-        if (
-          !(off <= allowed && off >= -allowed && start_radius >= SAME_POINT_MM && end_radius >= SAME_POINT_MM)
-        )
-          break;
-        const cross = -first_offset * end_second + second_offset * end_first;
-        const dot = -first_offset * end_first - second_offset * end_second;
-        const moved_first = end_first + first_offset;
-        const moved_second = end_second + second_offset;
-        const chord = moved_first * moved_first + moved_second * moved_second;
-        let sweep = chord < SAME_POINT_MM * SAME_POINT_MM ? 0 : Math.atan2(cross, dot);
-        if (next_motion === 30) {
-          if (sweep <= 0) sweep += TURN;
-        } else if (sweep >= 0) sweep -= TURN;
-        aux = table.addArc(centre_first, centre_second, sweep);
+        ends[0] = x;
+        ends[1] = y;
+        ends[2] = z;
+        ends[3] = to_x;
+        ends[4] = to_y;
+        ends[5] = to_z;
+        aux = fastArc(machine, seen, next_motion);
+        if (aux < 0) break;
         kind = KIND_ARC;
       } else if ((seen & AXES) === 0 || (seen & CENTRE) !== 0) {
         break;
@@ -290,16 +234,69 @@ export function runFastLines(machine: Machine, bytes: Uint8Array, start: number,
   return pos;
 }
 
+/** Fills the scales for the state in force; returns how many least increments make a unit (1: words are whole units). */
+function prepare(machine: Machine): number {
+  const { v } = machine.state;
+  const { unit, settings } = machine;
+  scale.fill(unit);
+  scale[X] = v[S.diameter] === 1 ? unit * 0.5 : unit;
+  scale[N] = 1;
+  shift[X] = v[S.local_x] + v[S.set_x];
+  shift[Y] = v[S.local_y] + v[S.set_y];
+  shift[Z] = v[S.local_z] + v[S.set_z];
+  const least = v[S.inch] === 1 ? settings.least_increment_inch : settings.least_increment_mm;
+  return least === 0 ? 1 : Math.round(1 / least);
+}
+
+/** Start and end of an arc, x y z each: numbers passed without making objects of them. */
+const ends = new Float64Array(6);
+const CENTRES = [I, J, K];
+
+/**
+ * Adds the arc from `ends` with centre words in `values`; returns its row, or -1 where the long way has to look at it:
+ * words of another plane, ends that are not known or not on the circle.
+ */
+function fastArc(machine: Machine, seen: number, motion: number): number {
+  const { v } = machine.state;
+  const plane = v[S.plane];
+  if (plane === 19) return -1;
+  const first = plane === 17 ? 0 : 2;
+  const second = plane === 17 ? 1 : 0;
+  const first_bit = 1 << CENTRES[first];
+  const second_bit = 1 << CENTRES[second];
+  if ((seen & CENTRE & ~(first_bit | second_bit)) !== 0 || (seen & (first_bit | second_bit)) === 0) return -1;
+  const a = (seen & first_bit) !== 0 ? values[CENTRES[first]] : 0;
+  const b = (seen & second_bit) !== 0 ? values[CENTRES[second]] : 0;
+  const centre_first = ends[first] + a;
+  const centre_second = ends[second] + b;
+  const end_first = ends[3 + first] - centre_first;
+  const end_second = ends[3 + second] - centre_second;
+  const start_radius = Math.sqrt(a * a + b * b);
+  const end_radius = Math.sqrt(end_first * end_first + end_second * end_second);
+  const { floor_mm, relative, cap_mm } = arcTolerance(machine);
+  const allowed = Math.max(floor_mm, Math.min(cap_mm, relative * Math.max(start_radius, end_radius)));
+  const off = Math.abs(start_radius - end_radius);
+  // Written so that a position that is not known fails it.
+  if (!(off <= allowed && start_radius >= SAME_POINT_MM && end_radius >= SAME_POINT_MM)) return -1;
+  const cross = -a * end_second + b * end_first;
+  const dot = -a * end_first - b * end_second;
+  const moved_first = end_first + a;
+  const moved_second = end_second + b;
+  const chord = moved_first * moved_first + moved_second * moved_second;
+  let sweep = chord < SAME_POINT_MM * SAME_POINT_MM ? 0 : Math.atan2(cross, dot);
+  if (motion === 30) {
+    if (sweep <= 0) sweep += TURN;
+  } else if (sweep >= 0) sweep -= TURN;
+  return machine.table.addArc(centre_first, centre_second, sweep);
+}
+
 const KIND_RAPID = KIND.rapid;
 const KIND_FEED = KIND.feed;
 const KIND_ARC = KIND.arc;
 const AXES = (1 << X) | (1 << Y) | (1 << Z);
 const AXIS_OR_CENTRE = AXES | (1 << I) | (1 << J) | (1 << K);
 const CENTRE = AXIS_OR_CENTRE & ~AXES;
-const WANTED_XY = (1 << I) | (1 << J);
-const WANTED_ZX = (1 << K) | (1 << I);
-const STRANGE_XY = 1 << K;
-const STRANGE_ZX = 1 << J;
+const FEED = 1 << F;
 
 /** Run for another motion code and feed in the same state: one made in this stretch of plain lines, or a new one. */
 function findRun(machine: Machine, base: number, motion: number, feed: number): number {
