@@ -1,4 +1,4 @@
-import { RUN_WIDTH } from '../rs274/steps.ts';
+import { RUN, RUN_WIDTH } from '../rs274/steps.ts';
 import { type Part, widenBox } from './part.ts';
 
 /** The parts of one stretch, their lines counted from its first line. */
@@ -37,11 +37,17 @@ function placed(part: Part, by: number): Part {
   };
 }
 
-function sameRun(a: Float64Array, b: Float64Array): boolean {
-  for (let i = 0; i < RUN_WIDTH; i++)
-    if (a[i] !== b[i] && !(Number.isNaN(a[i]) && Number.isNaN(b[i]))) return false;
+/** Whether two runs belong in one part: equal but for G0 to G3, which change all the time and which `kinds` tells. */
+export function sameRun(a: Float64Array, b: Float64Array): boolean {
+  for (let i = 0; i < RUN_WIDTH; i++) {
+    if (a[i] === b[i] || (Number.isNaN(a[i]) && Number.isNaN(b[i]))) continue;
+    if (i !== RUN.motion || !(a[i] <= PLAIN_MOTION && b[i] <= PLAIN_MOTION)) return false;
+  }
   return true;
 }
+
+/** G3 times ten: the largest motion code of a plain move. */
+const PLAIN_MOTION = 30;
 
 function addPart(a: Part, b: Part, by: number): void {
   a.last_line = Math.max(a.last_line, b.last_line + by);

@@ -1,3 +1,4 @@
+import { RUN } from '../rs274/steps.ts';
 import type { Severity } from './finding.ts';
 import type { Part } from './part.ts';
 import type { Program } from './program.ts';
@@ -56,4 +57,9 @@ export function useBefore(program: Program, use: ToolUse): ToolUse | undefined {
 /** State in force at the end of a use. */
 export function lastRun(use: ToolUse): Float64Array {
   return use.parts[use.parts.length - 1].run;
+}
+
+/** The spindle turns in this part, one way or the other. */
+export function isTurning(part: Part): boolean {
+  return part.run[RUN.direction] === 1 || part.run[RUN.direction] === -1;
 }

@@ -1,4 +1,5 @@
 import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
+import { sameRun } from './join-parts.ts';
 import { emptyPart, type Part, widenBox } from './part.ts';
 import { stepLength, stepMinutes } from './step-time.ts';
 
@@ -20,8 +21,11 @@ export function partsOf(table: StepTable, start: Start): Part[] {
     const line = table.line[i];
     if (table.run[i] !== run || !part) {
       run = table.run[i];
-      part = emptyPart(runs.subarray(run * RUN_WIDTH, (run + 1) * RUN_WIDTH), line);
-      parts.push(part);
+      const values = runs.subarray(run * RUN_WIDTH, (run + 1) * RUN_WIDTH);
+      if (!part || !sameRun(part.run, values)) {
+        part = emptyPart(values, line);
+        parts.push(part);
+      }
     }
     const k = kind[i];
     if (k === KIND.feed && isPlain(part.run)) {

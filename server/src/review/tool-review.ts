@@ -62,7 +62,7 @@ function toolReview(number: number, uses: ToolUse[], program: Program): ToolRevi
     from: sourceOf(tool),
     uses,
     first_line: uses[0].change_line,
-    last_line: Math.max(...uses.map(use => use.last_line)),
+    last_line: uses.reduce((last, use) => Math.max(last, use.last_line), 0),
     cut_time_s: untimed ? undefined : cut_s,
     time_s: untimed
       ? undefined

@@ -49,8 +49,19 @@ function toolNumber(part: Part): number {
 }
 
 function makeUse(number: number, parts: Part[], known: (tool: number) => ToolKnown | undefined): ToolUse {
-  const sum = (of: (part: Part) => number) => parts.reduce((total, part) => total + of(part), 0);
-  const first_line = Math.min(...parts.map(part => part.first_line));
+  const sums = { cuts: false, cut_length_mm: 0, cut_min: 0, rapid_length_mm: 0, dwell_min: 0, untimed: 0 };
+  let first_line = Number.POSITIVE_INFINITY;
+  let last_line = 0;
+  for (const part of parts) {
+    if (part.first_line < first_line) first_line = part.first_line;
+    if (part.last_line > last_line) last_line = part.last_line;
+    if (part.cut_steps > 0) sums.cuts = true;
+    sums.cut_length_mm += part.cut_length_mm;
+    sums.cut_min += part.cut_min;
+    sums.rapid_length_mm += part.rapid_length_mm;
+    sums.dwell_min += part.dwell_min;
+    sums.untimed += part.untimed;
+  }
   const change = parts.find(part => part.kinds & CHANGE);
   return {
     number,
@@ -58,12 +69,7 @@ function makeUse(number: number, parts: Part[], known: (tool: number) => ToolKno
     parts,
     change_line: change ? change.first_line : first_line,
     first_line,
-    last_line: Math.max(...parts.map(part => part.last_line)),
-    cuts: parts.some(part => part.cut_steps > 0),
-    cut_length_mm: sum(part => part.cut_length_mm),
-    cut_min: sum(part => part.cut_min),
-    rapid_length_mm: sum(part => part.rapid_length_mm),
-    dwell_min: sum(part => part.dwell_min),
-    untimed: sum(part => part.untimed),
+    last_line,
+    ...sums,
   };
 }

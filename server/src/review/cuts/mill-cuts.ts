@@ -1,5 +1,6 @@
 import type { StepCursor } from '../../rs274/index.ts';
 import type { MoveFigures } from '../../stock/figures.ts';
+import type { StockBlock } from '../../stock/grid.ts';
 import { type Collision, collisions } from '../../stock/keep-out.ts';
 import { createMillStock, type MillStock } from '../../stock/mill.ts';
 import type { MillPlan } from './plan.ts';
@@ -17,6 +18,8 @@ export interface MillCuts {
   keepOutName(step: StepCursor, box: number): string;
   /** Height of the stock's top at the step's work offset, mm. */
   stockTop(step: StepCursor): number | undefined;
+  /** The uncut stock at the step's work offset, mm. */
+  block(step: StepCursor): StockBlock | undefined;
 }
 
 /** Where figures of moves come from: the stock itself, or columns that a worker sent. */
@@ -69,6 +72,10 @@ export function millCuts(plan: MillPlan, sources: readonly FigureSource[]): Mill
     stockTop(step) {
       const at = place(step);
       return at && plan.frames[at.frame].block.high[2];
+    },
+    block(step) {
+      const at = place(step);
+      return at && plan.frames[at.frame].block;
     },
   };
 }

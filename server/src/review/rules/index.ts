@@ -1,8 +1,20 @@
 import type { Rule } from '../rule.ts';
 import { chipLoadHigh } from './chip-load-high.ts';
 import { chipLoadLow } from './chip-load-low.ts';
+import { chuckSpeedOver } from './chuck-speed-over.ts';
+import { compensationLeftOn } from './compensation-left-on.ts';
+import { compensationWithoutOffset } from './compensation-without-offset.ts';
 import { cssWithoutClamp } from './css-without-clamp.ts';
+import { cycleLeftOn } from './cycle-left-on.ts';
+import { feedInherited } from './feed-inherited.ts';
+import { feedModeLeftOn } from './feed-mode-left-on.ts';
+import { feedOverMachine } from './feed-over-machine.ts';
+import { incrementalLeftOn } from './incremental-left-on.ts';
+import { lengthOffsetForeign } from './length-offset-foreign.ts';
+import { lengthOffsetMissing } from './length-offset-missing.ts';
 import { noFeed } from './no-feed.ts';
+import { planeLeftOn } from './plane-left-on.ts';
+import { pointMissing } from './point-missing.ts';
 import { cycleIncomplete, cycleNotAllowed, cycleRBelowZ, cycleWordsInherited } from './problem-cycles.ts';
 import {
   expressionBad,
@@ -33,9 +45,22 @@ import {
   numberUnreadable,
   textOutsideComment,
 } from './problem-words.ts';
+import { programEndMissing } from './program-end-missing.ts';
+import { radiusOffsetForeign } from './radius-offset-foreign.ts';
+import { referenceThroughWork } from './reference-through-work.ts';
+import { speedInherited } from './speed-inherited.ts';
+import { speedOverMachine } from './speed-over-machine.ts';
+import { spindleDirectionWrong } from './spindle-direction-wrong.ts';
+import { spindleNotRestarted } from './spindle-not-restarted.ts';
 import { spindleStopped } from './spindle-stopped.ts';
+import { spindleWithoutSpeed } from './spindle-without-speed.ts';
+import { stockRules } from './stock/index.ts';
 import { surfaceSpeedHigh } from './surface-speed-high.ts';
 import { surfaceSpeedLow } from './surface-speed-low.ts';
+import { toolChangeSameTool } from './tool-change-same-tool.ts';
+import { unitsNotStated } from './units-not-stated.ts';
+import { valueTenTimes } from './value-ten-times.ts';
+import { zSignFlipped } from './z-sign-flipped.ts';
 
 /** The one table of rules. Settings, manual pages, the SARIF list and `explain` are made from it. */
 export const rules: readonly Rule[] = [
@@ -43,19 +68,29 @@ export const rules: readonly Rule[] = [
   axisWordsIdle,
   chipLoadHigh,
   chipLoadLow,
+  chuckSpeedOver,
   codeUnknown,
   commentUnclosed,
   compensationImpossible,
+  compensationLeftOn,
+  compensationWithoutOffset,
   cornerNotMade,
   cssWithoutClamp,
   cycleIncomplete,
+  cycleLeftOn,
   cycleNotAllowed,
   cycleRBelowZ,
   cycleWordsInherited,
   dwellWithoutTime,
   expressionBad,
+  feedInherited,
+  feedModeLeftOn,
+  feedOverMachine,
   flowUnmatched,
   groupConflict,
+  incrementalLeftOn,
+  lengthOffsetForeign,
+  lengthOffsetMissing,
   letterOForZero,
   letterRepeated,
   neverEnds,
@@ -64,18 +99,33 @@ export const rules: readonly Rule[] = [
   numberBlank,
   numberComma,
   numberUnreadable,
+  planeLeftOn,
+  pointMissing,
   programAlarm,
+  programEndMissing,
+  radiusOffsetForeign,
+  referenceThroughWork,
+  speedInherited,
+  speedOverMachine,
+  spindleDirectionWrong,
+  spindleNotRestarted,
   spindleStopped,
+  spindleWithoutSpeed,
   subprogramMissing,
   surfaceSpeedHigh,
   surfaceSpeedLow,
   targetMissing,
   textOutsideComment,
+  toolChangeSameTool,
   toolChangeWithoutTool,
+  unitsNotStated,
   valueImpossible,
   valueNotKnown,
+  valueTenTimes,
   wordMissing,
-];
+  zSignFlipped,
+  ...stockRules,
+].sort((a, b) => (a.code < b.code ? -1 : 1));
 
 const byCode = new Map(rules.map(rule => [rule.code, rule]));
 

@@ -1,0 +1,71 @@
+import type { StepCursor } from '../../rs274/index.ts';
+import { KIND, RUN, STEP_FLAG } from '../../rs274/steps.ts';
+import { bareComment } from '../comment-text.ts';
+import type { Program } from '../program.ts';
+import type { ToolUse } from '../tool-use.ts';
+
+/**
+ * Whether the stock still is what the calculation holds. From the first thing on that it cannot follow (a cut of a tool
+ * that is not known, a path under compensation that is not modelled, a turned rotary axis, a part that a person
+ * turns over at a stop, a bar that was parted off) metal may be held that is gone.
+ */
+export class Trust {
+  private lost = false;
+  private readonly rotary = [Number.NaN, Number.NaN, Number.NaN];
+  private parting = false;
+
+  constructor(private readonly program: Program) {}
+
+  /** Looks at the next step; true while the stock can be trusted. */
+  after(step: StepCursor, use: ToolUse): boolean {
+    if (this.lost) return false;
+    const { kind } = step;
+    const tool = use.tool?.kind?.value;
+    if (this.parting && tool !== 'part-off') this.lost = true;
+    if (kind === KIND.stop && this.turnsPart(step.line)) this.lost = true;
+    if (kind === KIND.rapid || kind === KIND.feed || kind === KIND.arc) {
+      if (this.turned(step)) this.lost = true;
+      if (kind !== KIND.rapid) {
+        if (this.unfollowed(step, tool)) this.lost = true;
+        if (tool === 'part-off') this.parting = true;
+      }
+    }
+    return !this.lost;
+  }
+
+  private unfollowed(step: StepCursor, tool: string | undefined): boolean {
+    const { cuts, machine, kind } = this.program;
+    if (kind === 'lathe') {
+      if (tool === 'tap' || tool === 'thread-turn' || tool === 'probe') return false;
+      if (tool === 'drill' || tool === 'reamer' || tool === 'spot-drill' || tool === 'center-drill')
+        return step.x !== 0 || !this.program.tool(step.runValues[RUN.tool])?.diameter_mm;
+      return cuts?.kind === 'lathe' && cuts.figures(step) === undefined;
+    }
+    const compensation = step.runValues[RUN.compensation];
+    if (compensation === 41 || compensation === 42) {
+      const known = (step.flags & STEP_FLAG.compensated) !== 0;
+      if (!known && machine?.compensation?.value !== 'wear-only') return true;
+    }
+    if (tool === 'tap' || tool === 'thread-mill' || tool === 'probe') return false;
+    return cuts?.kind === 'mill' && cuts.figures(step) === undefined;
+  }
+
+  private turned(step: StepCursor): boolean {
+    for (let axis = 0; axis < 3; axis++) {
+      const angle = step.rotary(axis);
+      if (Number.isNaN(angle)) continue;
+      if (Number.isNaN(this.rotary[axis])) this.rotary[axis] = angle;
+      else if (angle !== this.rotary[axis]) return true;
+    }
+    return false;
+  }
+
+  private turnsPart(line: number): boolean {
+    if (!this.program.words(line).some(word => word.letter === 'M' && word.value === 0)) return false;
+    for (let near = Math.max(0, line - 2); near <= line + 2 && near < this.program.lineCount; near++)
+      if (TURNS.test(bareComment(this.program.reading.text.lineText(near)))) return true;
+    return false;
+  }
+}
+
+const TURNS = /\b(turn|flip|rotate|re-?clamp|un-?clamp|clamps?|jaws?|move|remove|reverse|swap|re-?load)\b/i;
