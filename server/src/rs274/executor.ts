@@ -44,6 +44,8 @@ export class Executor {
     if (block.deleted > 0 && machine.settings.skip_deleted) return;
     v[S.begun] = 1;
     machine.flags = block.deleted > 0 ? STEP_FLAG.optional : 0;
+    if (block.deleted > 0)
+      machine.assume('block-delete', 'blocks with block delete (/) are taken, not left out');
     collectCodes(machine, block, codes);
     if (this.callsFlow(block)) {
       machine.needs_flow = true;

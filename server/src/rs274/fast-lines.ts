@@ -90,6 +90,8 @@ export function runFastLines(machine: Machine, bytes: Uint8Array, start: number,
   let line = machine.line;
   let pos = start;
   let begun = false;
+  let points = 0;
+  let unplain = false;
   let column_line = table.line;
   let column_kind = table.kind;
   let column_flags = table.flags;
@@ -149,12 +151,16 @@ export function runFastLines(machine: Machine, bytes: Uint8Array, start: number,
         length += fraction;
         if (length > MOST_DIGITS || what === G) break lines;
         value = digits / POWERS_OF_TEN[fraction];
+        if (what <= Z) points += 1;
       } else if (what === G) {
         if (length !== 0 && digits <= 3 && !negative && c !== 43) next_motion = digits * 10;
         else break lines;
-      } else if (whole !== 1) {
-        if (what !== F && what !== N) value = digits / whole;
-        else if (what === F && !whole_feed) break lines;
+      } else {
+        if (what <= Z && digits !== 0) unplain = true;
+        if (whole !== 1) {
+          if (what !== F && what !== N) value = digits / whole;
+          else if (what === F && !whole_feed) break lines;
+        }
       }
       if (length === 0 || length > MOST_DIGITS || ENDS_BADLY[c] === 1) break lines;
       values[what] = (negative ? -value : value) * scale[what] + shift[what];
@@ -224,6 +230,8 @@ export function runFastLines(machine: Machine, bytes: Uint8Array, start: number,
   }
 
   table.count = count;
+  if (unplain) machine.plain_points = -1;
+  else if (machine.plain_points >= 0) machine.plain_points += points;
   machine.line = line;
   v[S.x] = x;
   v[S.y] = y;

@@ -1,6 +1,6 @@
 import { type Block, WORD } from './block.ts';
 import { BlockReader } from './block-reader.ts';
-import { endOfLine, nextLine } from './chunk.ts';
+import { type Chunk, endOfLine, nextLine } from './chunk.ts';
 import type { Problem } from './problems.ts';
 import type { Reading } from './reading.ts';
 import type { Settled } from './settle.ts';
@@ -88,20 +88,44 @@ export function* comments(
 ): Generator<Comment & { line: number }> {
   let given = 0;
   for (let index = 0; index < text.chunks.length; index += 1) {
-    const chunk = text.chunks[index];
-    const { bytes } = chunk;
-    if (!bytes.includes(40) && !bytes.includes(59) && !bytes.includes(47)) continue;
-    let line = text.firstLineOfChunk(index);
-    for (let pos = 0; pos < bytes.length; line += 1) {
-      const end = endOfLine(bytes, pos, bytes.length);
-      for (const { start, stop } of commentsOfLine(bytes, pos, end)) {
-        if (given >= most) return;
-        given += 1;
-        yield { line, text: chunk.text(start, stop), start: start - pos, end: stop - pos };
-      }
-      pos = nextLine(bytes, end, bytes.length);
+    const found = commentsOfChunk(text.chunks[index]);
+    if (found.length === 0) continue;
+    const first = text.firstLineOfChunk(index);
+    for (const comment of found) {
+      if (given >= most) return;
+      given += 1;
+      yield { ...comment, line: comment.line + first };
     }
   }
+}
+
+const NO_COMMENTS: readonly (Comment & { line: number })[] = [];
+const comments_known = new WeakMap<Chunk, readonly (Comment & { line: number })[]>();
+
+/** Comments of a chunk, lines from its first; each chunk is looked through once, one of plain blocks not at all. */
+export function commentsOfChunk(chunk: Chunk): readonly (Comment & { line: number })[] {
+  if (chunk.plain_points >= 0) return NO_COMMENTS;
+  let found = comments_known.get(chunk);
+  if (found === undefined) {
+    found = findComments(chunk);
+    comments_known.set(chunk, found);
+  }
+  return found;
+}
+
+function findComments(chunk: Chunk): readonly (Comment & { line: number })[] {
+  const { bytes } = chunk;
+  if (!bytes.includes(40) && !bytes.includes(59) && !bytes.includes(47)) return NO_COMMENTS;
+  const found: (Comment & { line: number })[] = [];
+  let line = 0;
+  for (let pos = 0; pos < bytes.length; line += 1) {
+    const end = endOfLine(bytes, pos, bytes.length);
+    for (const { start, stop } of commentsOfLine(bytes, pos, end)) {
+      found.push({ line, text: chunk.text(start, stop), start: start - pos, end: stop - pos });
+    }
+    pos = nextLine(bytes, end, bytes.length);
+  }
+  return found;
 }
 
 function commentsOfLine(bytes: Uint8Array, start: number, end: number): { start: number; stop: number }[] {

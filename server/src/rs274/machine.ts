@@ -60,6 +60,8 @@ export class Machine {
   problems: Problem[] = [];
   /** Line of the block being executed, relative to the table's first line. */
   line = 0;
+  /** Axis words X Y Z with a point while all blocks are plain; -1 once one was not. */
+  plain_points = 0;
   /** Flags that every step of this block gets. */
   flags = 0;
   /** Set by a block that only the control-flow driver can execute. */
@@ -186,6 +188,7 @@ export class Machine {
     this.problems = [];
     this.assumed.clear();
     this.line = 0;
+    this.plain_points = 0;
     this.flags = 0;
     this.needs_flow = false;
     this.looks_ahead = false;

@@ -60,6 +60,7 @@ export class StretchRunner {
     this.look(place);
     this.execute(chunk, stateIn, skip_lines, chunk.length);
     chunk.noteLineEnds(machine.line);
+    chunk.plain_points = machine.plain_points;
     const lineCount = machine.line;
     if (last) closePath(machine);
     return {
@@ -105,11 +106,13 @@ export class StretchRunner {
     reader.problems = machine.problems;
     let pos = 0;
     for (; machine.line < skip_lines && pos < limit; machine.line += 1) pos = nextLine(bytes, pos, limit);
+    if (pos > 0) machine.plain_points = -1;
     const fast_limit = limit < bytes.length || chunk.endsWithLineEnd() ? limit : -1;
     let fast = !this.slow_only && pos < fast_limit && allowsFastLines(machine);
     while (pos < limit) {
       if (machine.state.v[S.ended] !== 0) {
         // After the end of the program nothing is executed or reported.
+        machine.plain_points = -1;
         for (let end = endOfLine(bytes, pos, limit); end < limit; end = endOfLine(bytes, pos, limit)) {
           machine.line += 1;
           pos = nextLine(bytes, end, limit);
@@ -120,6 +123,7 @@ export class StretchRunner {
         pos = runFastLines(machine, bytes, pos, fast_limit);
         if (pos >= limit) break;
       }
+      machine.plain_points = -1;
       const end = endOfLine(bytes, pos, limit);
       const block = reader.read(bytes, pos, end, machine.line);
       this.executor.execute(block);
