@@ -29,6 +29,7 @@ export const toothCount: Rule = wholeNumber(1, 1000);
 export const edgeAngle: Rule = between(0, 180, 'open');
 
 /** A whole number within limits; the limits also bound the work done. */
+/* @__NO_SIDE_EFFECTS__ */
 export function wholeNumber(low: number, high: number): Rule {
   return {
     accepts: v => Number.isInteger(v) && v >= low && v <= high,
@@ -37,13 +38,21 @@ export function wholeNumber(low: number, high: number): Rule {
 }
 
 /** A number between limits, with the limits themselves or without. */
+/* @__NO_SIDE_EFFECTS__ */
 export function between(low: number, high: number, ends: 'open' | 'closed' = 'closed'): Rule {
   return ends === 'open'
     ? { accepts: v => v > low && v < high, says: `must be between ${low} and ${high}` }
     : { accepts: v => v >= low && v <= high, says: `must be from ${low} to ${high}` };
 }
 
+/** Two tables of rules as one. */
+/* @__NO_SIDE_EFFECTS__ */
+export function together<A extends Rules, B extends Rules>(a: A, b: B): A & B {
+  return { ...a, ...b };
+}
+
 /** The same rule for an input that may be left out: the stated value stands in. */
+/* @__NO_SIDE_EFFECTS__ */
 export function optional(rule: Rule, otherwise: number): Rule {
   return { ...rule, otherwise };
 }

@@ -76,7 +76,8 @@ export function forceOverRevolution(given: {
   });
 }
 
-const MOST_LAG = 20 * Math.PI;
+/** Ten turns, radians. */
+const MOST_LAG = 62.8;
 const helixLagOf = (v: Cut) =>
   (2 * v.axial_depth_mm * Math.tan(radians(Math.abs(v.helix_deg)))) / v.diameter_mm;
 

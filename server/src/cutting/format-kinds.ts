@@ -13,20 +13,28 @@ export interface Style {
   readonly rounding: Rounding;
 }
 
-const fixed = (decimals: number): Rounding => ({ decimals, keep: true });
-const upTo = (decimals: number): Rounding => ({ decimals, keep: false });
+/* @__NO_SIDE_EFFECTS__ */
+function fixed(decimals: number): Rounding {
+  return { decimals, keep: true };
+}
+/* @__NO_SIDE_EFFECTS__ */
+function upTo(decimals: number): Rounding {
+  return { decimals, keep: false };
+}
 /** Significant figures; `whole` keeps every digit before the point. */
-const figures = (count: number, whole = false): Rounding => ({ figures: count, whole });
-const style = (from: Unit | undefined, to: Unit | undefined, text: string, rounding: Rounding): Style => ({
-  from,
-  to,
-  text,
-  rounding,
-});
-const same = (text: string, rounding: Rounding) => {
+/* @__NO_SIDE_EFFECTS__ */
+function figures(count: number, whole = false): Rounding {
+  return { figures: count, whole };
+}
+/* @__NO_SIDE_EFFECTS__ */
+function style(from: Unit | undefined, to: Unit | undefined, text: string, rounding: Rounding): Style {
+  return { from, to, text, rounding };
+}
+/* @__NO_SIDE_EFFECTS__ */
+function same(text: string, rounding: Rounding): { readonly mm: Style; readonly inch: Style } {
   const one = style(undefined, undefined, text, rounding);
   return { mm: one, inch: one };
-};
+}
 
 /** The one table of how numbers are written. */
 export const FORMAT_KINDS = {

@@ -1,5 +1,5 @@
 import type { Column, ColumnResult, Rule } from './compute.ts';
-import { between, compute, computeColumn, notNegative, optional, positive } from './compute.ts';
+import { between, compute, computeColumn, notNegative, optional, positive, together } from './compute.ts';
 import type { Absent, Estimate, Given } from './result.ts';
 
 /** Scatter of specific forces between sources for one grade, as a share of the value. */
@@ -14,7 +14,7 @@ export const kienzleRules = {
   chip_thickness_mm: positive,
   correction: optional(positive, 1),
 };
-const forceRules = { ...kienzleRules, chip_thickness_mm: notNegative, chip_width_mm: notNegative };
+const forceRules = together(kienzleRules, { chip_thickness_mm: notNegative, chip_width_mm: notNegative });
 interface Cut {
   readonly kc11_n_mm2: number;
   readonly mc: number;

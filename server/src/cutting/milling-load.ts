@@ -8,6 +8,7 @@ import {
   notNegative,
   optional,
   positive,
+  together,
   toothCount,
 } from './compute.ts';
 import { forceEstimate, slope } from './kienzle.ts';
@@ -134,7 +135,7 @@ export function millingToothForceColumn(given: Columns<MillingCut>): ColumnResul
   return computeColumn(given, rules, peakToothForce);
 }
 
-const powerRules = { ...rules, spindle_rpm: notNegative };
+const powerRules = together(rules, { spindle_rpm: notNegative });
 const power = (v: Cut & { spindle_rpm: number }) => {
   const torque = meanTorque(v);
   return typeof torque === 'number' ? (torque * Math.PI * v.spindle_rpm) / 30_000 : torque;

@@ -1,5 +1,5 @@
 import type { Values } from './compute.ts';
-import { compute, notNegative, optional, positive } from './compute.ts';
+import { compute, notNegative, optional, positive, together } from './compute.ts';
 import { bisect } from './numeric.ts';
 import type { Absent, Given } from './result.ts';
 import { absent } from './result.ts';
@@ -20,7 +20,7 @@ const rules = {
   exit_mm_min: optional(notNegative, 0),
 };
 /** Jerk is optional: without it acceleration starts at once. */
-const jerkRules = { ...rules, jerk_m_s3: positive };
+const jerkRules = together(rules, { jerk_m_s3: positive });
 
 interface Ramp {
   /** Time and length of a change between two speeds, mm/s. */

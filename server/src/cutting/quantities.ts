@@ -164,7 +164,8 @@ const MOTION_QUANTITIES = {
 } as const satisfies Record<string, Quantity>;
 
 /** Every quantity of the program by its name in machine-readable output. */
-export const QUANTITIES = { ...MOTION_QUANTITIES, ...LOAD_QUANTITIES, ...HOLE_QUANTITIES } as const;
+export const QUANTITIES = /* @__PURE__ */ (() =>
+  ({ ...MOTION_QUANTITIES, ...LOAD_QUANTITIES, ...HOLE_QUANTITIES }) as const)();
 export type QuantityName = keyof typeof QUANTITIES;
 
 /**

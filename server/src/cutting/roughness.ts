@@ -4,7 +4,7 @@ import type { Absent, Estimate, Given } from './result.ts';
 import { absent } from './result.ts';
 
 /** Ra over Rt of ideal arcs by the mean line: 2/3 - ... evaluated once, 4/(9 sqrt 3). */
-const RA_SHARE = 4 / (9 * Math.sqrt(3));
+const RA_SHARE = 0.2566001196398337;
 
 /** Height of a circular segment over a half chord, radius - sqrt(radius^2 - half^2), without losing figures. */
 const sagitta = (radius: number, half: number) => {

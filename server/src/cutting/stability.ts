@@ -1,5 +1,5 @@
 import type { Values } from './compute.ts';
-import { compute, notNegative, optional, positive, toothCount, wholeNumber } from './compute.ts';
+import { compute, notNegative, optional, positive, together, toothCount, wholeNumber } from './compute.ts';
 import { bisect } from './numeric.ts';
 import type { Absent, Given } from './result.ts';
 import { absent } from './result.ts';
@@ -71,12 +71,11 @@ export function dampingFromHalfPower(given: {
   );
 }
 
-const lobeRules = {
-  ...criticalRules,
+const lobeRules = together(criticalRules, {
   natural_frequency_hz: positive,
   teeth: toothCount,
   spindle_rpm: positive,
-};
+});
 type Cut = Values<typeof lobeRules>;
 
 /** The tip response that a stability limit rests on. */

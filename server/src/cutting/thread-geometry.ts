@@ -4,7 +4,7 @@ import type { Absent, Given } from './result.ts';
 import { absent } from './result.ts';
 
 /** Height of the sharp 60-degree triangle over the pitch: cos 30 degrees. */
-export const THREAD_HEIGHT_SHARE = Math.sqrt(3) / 2;
+export const THREAD_HEIGHT_SHARE = 0.8660254037844386;
 
 /** Diameters of an ISO or unified 60-degree thread. */
 export interface ThreadDiameters {
@@ -51,10 +51,7 @@ export function pitchFromThreadsPerInch(given: { threads_per_inch: Given }): num
 
 /** Which height counts as 100 %: handbook tables use 0.649519 P, some formula texts 0.541266 P (the basic thread). */
 export type PercentConvention = 'handbook' | 'basic';
-const HEIGHT: Record<PercentConvention, number> = {
-  handbook: 1.5 * THREAD_HEIGHT_SHARE,
-  basic: 1.25 * THREAD_HEIGHT_SHARE,
-};
+const HEIGHT: Record<PercentConvention, number> = { handbook: 1.299038105676658, basic: 1.0825317547305482 };
 
 /**
  * Percent of thread that a drilled hole leaves. Two conventions are in print, so the caller names one: 75 % by handbook tables is 90 % by the basic height.

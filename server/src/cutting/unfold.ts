@@ -33,11 +33,14 @@ interface Unfolding<G> {
   readonly result: (given: G) => number | Estimate | Absent;
   readonly text: (given: G, show: Show, units: ShownUnits) => string;
 }
-const unfolding = <G>(
+/* @__NO_SIDE_EFFECTS__ */
+function unfolding<G>(
   quantity: QuantityName,
   result: Unfolding<G>['result'],
   text: Unfolding<G>['text'],
-): Unfolding<G> => ({ quantity, result, text });
+): Unfolding<G> {
+  return { quantity, result, text };
+}
 
 export const UNFOLDINGS = {
   chip_load: unfolding<Inputs<typeof chipLoad>>(
