@@ -14,22 +14,22 @@ export interface Start {
 export function partsOf(table: StepTable, start: Start): Part[] {
   const parts: Part[] = [];
   let part: Part | undefined;
-  let run = -1;
+  let own = -1;
+  let plain = false;
   const at = { ...start };
   const { kind, runs, flags } = table;
+  const classes = runClasses(table);
   for (let i = 0; i < table.count; i++) {
     const line = table.line[i];
-    if (table.run[i] !== run || !part) {
-      run = table.run[i];
-      const values = runs.subarray(run * RUN_WIDTH, (run + 1) * RUN_WIDTH);
-      if (!part || !sameRun(part.run, values)) {
-        part = emptyPart(values, line);
-        parts.push(part);
-      }
+    if (classes[table.run[i]] !== own || !part) {
+      own = classes[table.run[i]];
+      part = emptyPart(runs.subarray(own * RUN_WIDTH, (own + 1) * RUN_WIDTH), line);
+      plain = isPlain(part.run);
+      parts.push(part);
     }
     const k = kind[i];
-    if (k === KIND.feed && isPlain(part.run)) {
-      const end = sumFeeds(part, table, i, at);
+    if (plain && (k === KIND.feed || k === KIND.arc)) {
+      const end = sumCuts(part, table, classes, i, at);
       if (end > i) {
         i = end - 1;
         continue;
@@ -59,37 +59,59 @@ export function partsOf(table: StepTable, start: Start): Part[] {
   return parts;
 }
 
+/** How many run rows back an equal one is looked for. */
+const ROWS_BACK = 8;
+
+/** For each run row of a table the first of the rows just before it that belongs in the same part. */
+function runClasses({ runs, runCount }: StepTable): Int32Array {
+  const classes = new Int32Array(runCount);
+  const row = (at: number) => runs.subarray(at * RUN_WIDTH, (at + 1) * RUN_WIDTH);
+  for (let at = 0; at < runCount; at++) {
+    classes[at] = at;
+    for (let before = at - 1; before >= 0 && before >= at - ROWS_BACK; before--) {
+      if (classes[before] !== before || !sameRun(row(before), row(at))) continue;
+      classes[at] = before;
+      break;
+    }
+  }
+  return classes;
+}
+
 /** Feed per minute and a fixed spindle: the time follows from the length alone. */
 function isPlain(run: Float64Array): boolean {
   return run[RUN.feed_mode] === 94 && run[RUN.css] !== 1 && run[RUN.feed] > 0;
 }
 
 /**
- * Sums straight feed moves with all ends known, in one go: most of a finishing program. Stops at the first
+ * Sums straight feed moves and arcs with all ends known, in one go: most of a long program. Stops at the first
  * step that is anything else (also at a plunge) and gives its index.
  */
-function sumFeeds(part: Part, table: StepTable, from: number, at: Start): number {
+function sumCuts(part: Part, table: StepTable, classes: Int32Array, from: number, at: Start): number {
   const { kind, run, line, flags, x: xs, y: ys, z: zs, count } = table;
-  const own = run[from];
+  const own = classes[run[from]];
   let { x, y, z } = at;
   let length = 0;
   let marks = 0;
+  let kinds = 0;
   let least = Number.POSITIVE_INFINITY;
   let most = 0;
   let [x0, y0, z0] = part.low;
   let [x1, y1, z1] = part.high;
   let i = from;
-  for (; i < count && kind[i] === KIND.feed && run[i] === own; i++) {
+  for (; i < count && classes[run[i]] === own; i++) {
+    const k = kind[i];
+    if (k !== FEED && k !== ARC) break;
     const nx = xs[i];
     const ny = ys[i];
     const nz = zs[i];
     const dx = nx - x;
     const dy = ny - y;
     const dz = nz - z;
-    const step = Math.sqrt(dx * dx + dy * dy + dz * dz);
-    if (!(step >= 0) || (dx === 0 && dy === 0 && dz < 0)) break;
+    const step = k === FEED ? Math.sqrt(dx * dx + dy * dy + dz * dz) : stepLength(table, i, dx, dy, dz);
+    if (!(step >= 0) || (k === FEED && dx === 0 && dy === 0 && dz < 0)) break;
     length += step;
     marks |= flags[i];
+    kinds |= 1 << k;
     const radius = nx < 0 ? -nx : nx;
     if (radius < least) least = radius;
     if (radius > most) most = radius;
@@ -106,12 +128,12 @@ function sumFeeds(part: Part, table: StepTable, from: number, at: Start): number
   if (i === from) return from;
   const first = line[from];
   const last = line[i - 1];
-  if (last < first) return from;
+  if (last < first || !(most >= least) || !(x0 <= x1 && y0 <= y1 && z0 <= z1)) return from;
   const startRadius = Math.abs(at.x);
   widenDiameters(part, 2 * Math.min(least, startRadius), 2 * Math.max(most, startRadius));
   part.low = [x0, y0, z0];
   part.high = [x1, y1, z1];
-  part.kinds |= 1 << KIND.feed;
+  part.kinds |= kinds;
   part.flags |= marks;
   part.cut_steps += i - from;
   part.cut_length_mm += length;
@@ -125,6 +147,9 @@ function sumFeeds(part: Part, table: StepTable, from: number, at: Start): number
   at.z = z;
   return i;
 }
+
+const FEED = KIND.feed;
+const ARC = KIND.arc;
 
 /** Way along an axis; an axis that stays unknown throughout counts as standing still. */
 function way(from: number, to: number): number {

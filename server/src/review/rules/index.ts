@@ -1,11 +1,16 @@
 import type { Rule } from '../rule.ts';
+import { boreExitInX } from './bore-exit-in-x.ts';
 import { chipLoadHigh } from './chip-load-high.ts';
 import { chipLoadLow } from './chip-load-low.ts';
 import { chuckSpeedOver } from './chuck-speed-over.ts';
 import { compensationLeftOn } from './compensation-left-on.ts';
 import { compensationWithoutOffset } from './compensation-without-offset.ts';
+import { coolantForgotten, coolantOffGummy, coolantOnMagnesium } from './coolant-rules.ts';
+import { cssOnCentre } from './css-on-centre.ts';
 import { cssWithoutClamp } from './css-without-clamp.ts';
 import { cycleLeftOn } from './cycle-left-on.ts';
+import { dwellInWorkHardening } from './dwell-in-work-hardening.ts';
+import { dwellLongInCycle } from './dwell-long-in-cycle.ts';
 import { feedInherited } from './feed-inherited.ts';
 import { feedModeLeftOn } from './feed-mode-left-on.ts';
 import { feedOverMachine } from './feed-over-machine.ts';
@@ -13,7 +18,9 @@ import { incrementalLeftOn } from './incremental-left-on.ts';
 import { lengthOffsetForeign } from './length-offset-foreign.ts';
 import { lengthOffsetMissing } from './length-offset-missing.ts';
 import { noFeed } from './no-feed.ts';
+import { peckTooDeep } from './peck-too-deep.ts';
 import { planeLeftOn } from './plane-left-on.ts';
+import { plungeFullFeed } from './plunge-full-feed.ts';
 import { pointMissing } from './point-missing.ts';
 import { cycleIncomplete, cycleNotAllowed, cycleRBelowZ, cycleWordsInherited } from './problem-cycles.ts';
 import {
@@ -54,10 +61,18 @@ import { spindleDirectionWrong } from './spindle-direction-wrong.ts';
 import { spindleNotRestarted } from './spindle-not-restarted.ts';
 import { spindleStopped } from './spindle-stopped.ts';
 import { spindleWithoutSpeed } from './spindle-without-speed.ts';
-import { stockRules } from './stock/index.ts';
+import { spotAngleSmall } from './spot-angle-small.ts';
 import { surfaceSpeedHigh } from './surface-speed-high.ts';
 import { surfaceSpeedLow } from './surface-speed-low.ts';
+import { tapDeeperThanHole } from './tap-deeper-than-hole.ts';
+import { tapFeedMismatch } from './tap-feed-mismatch.ts';
+import { tapHoleSize } from './tap-hole-size.ts';
+import { tapPlaceUndrilled } from './tap-place-undrilled.ts';
+import { cssInThread, threadLeadChanges, threadRunUpShort } from './thread-rules.ts';
 import { toolChangeSameTool } from './tool-change-same-tool.ts';
+import { toolContradicts, toolNotInSheet } from './tool-knowledge-rules.ts';
+import { turretClearanceShort } from './turret-clearance-short.ts';
+import { turretOffsetMissing } from './turret-offset-missing.ts';
 import { unitsNotStated } from './units-not-stated.ts';
 import { valueTenTimes } from './value-ten-times.ts';
 import { zSignFlipped } from './z-sign-flipped.ts';
@@ -66,6 +81,7 @@ import { zSignFlipped } from './z-sign-flipped.ts';
 export const rules: readonly Rule[] = [
   arcMissesEnd,
   axisWordsIdle,
+  boreExitInX,
   chipLoadHigh,
   chipLoadLow,
   chuckSpeedOver,
@@ -74,13 +90,20 @@ export const rules: readonly Rule[] = [
   compensationImpossible,
   compensationLeftOn,
   compensationWithoutOffset,
+  coolantForgotten,
+  coolantOffGummy,
+  coolantOnMagnesium,
   cornerNotMade,
+  cssInThread,
+  cssOnCentre,
   cssWithoutClamp,
   cycleIncomplete,
   cycleLeftOn,
   cycleNotAllowed,
   cycleRBelowZ,
   cycleWordsInherited,
+  dwellInWorkHardening,
+  dwellLongInCycle,
   dwellWithoutTime,
   expressionBad,
   feedInherited,
@@ -99,7 +122,9 @@ export const rules: readonly Rule[] = [
   numberBlank,
   numberComma,
   numberUnreadable,
+  peckTooDeep,
   planeLeftOn,
+  plungeFullFeed,
   pointMissing,
   programAlarm,
   programEndMissing,
@@ -111,21 +136,31 @@ export const rules: readonly Rule[] = [
   spindleNotRestarted,
   spindleStopped,
   spindleWithoutSpeed,
+  spotAngleSmall,
   subprogramMissing,
   surfaceSpeedHigh,
   surfaceSpeedLow,
+  tapDeeperThanHole,
+  tapFeedMismatch,
+  tapHoleSize,
+  tapPlaceUndrilled,
   targetMissing,
   textOutsideComment,
+  threadLeadChanges,
+  threadRunUpShort,
   toolChangeSameTool,
   toolChangeWithoutTool,
+  toolContradicts,
+  toolNotInSheet,
+  turretClearanceShort,
+  turretOffsetMissing,
   unitsNotStated,
   valueImpossible,
   valueNotKnown,
   valueTenTimes,
   wordMissing,
   zSignFlipped,
-  ...stockRules,
-].sort((a, b) => (a.code < b.code ? -1 : 1));
+];
 
 const byCode = new Map(rules.map(rule => [rule.code, rule]));
 

@@ -1,5 +1,6 @@
 import { KIND, RUN } from '../../rs274/steps.ts';
 import { cuttingUses, lineOfCode } from '../lookup.ts';
+import type { Part } from '../part.ts';
 import type { Rule } from '../rule.ts';
 import { ISO, MILL_MM } from './sample-programs.ts';
 import { toolName } from './words.ts';
@@ -30,9 +31,15 @@ export const planeLeftOn: Rule = {
       if (!part || !before.parts.some(p => p.run[RUN.plane] === part.run[RUN.plane])) continue;
       if (lineOfCode(program, 'G', [17, 18, 19], use.change_line, part.first_cut_line) >= 0) continue;
       report({
-        at: program.blockPlace(part.first_cut_line),
+        at: program.blockPlace(part.kinds & ARC ? firstArc(part) : part.first_cut_line),
         message: `Goes the wrong way: ${toolName(use)} runs this in G${part.run[RUN.plane]}, left on from T${before.number}. Write G17 first.`,
       });
+    }
+
+    function firstArc(part: Part): number {
+      const cursor = program.reading.cursor(part.first_cut_line, part.last_cut_line + 1);
+      for (let i = 0; i < 1000 && cursor.next(); i++) if (cursor.kind === KIND.arc) return cursor.line;
+      return part.first_cut_line;
     }
   },
   flagged: [

@@ -66,8 +66,8 @@ export function placeWords(program: Program, at: readonly [number, number, numbe
     .map(axis => {
       const own = at['XYZ'.indexOf(axis)];
       const value = program.kind === 'lathe' && axis === 'X' ? 2 * own : own;
-      const text = (inch ? value / 25.4 : value).toFixed(inch ? 3 : 2).replace(/0+$/, '');
-      return `${axis}${text === '-0.' ? '0.' : text}`;
+      const text = (inch ? value / 25.4 : value).toFixed(inch ? 3 : 2).replace(/\.?0+$/, '');
+      return `${axis}${text === '-0' ? '0' : text}`;
     })
     .join(' ');
 }

@@ -9,10 +9,14 @@ const TOUCH_MM = 0.1;
 /** Places named of one tool. */
 const NAMED = 12;
 
-const hits = watchPlaces((_use, program) => program.cuts !== undefined, sweep, step => ({
-  down: isDown(step),
-  depth_mm: sweep(step),
-}));
+const hits = watchPlaces(
+  (_use, program) => program.cuts !== undefined,
+  sweep,
+  step => ({
+    down: isDown(step),
+    depth_mm: sweep(step),
+  }),
+);
 
 function isDown({ mill, down_mm, level_mm }: Seen): boolean {
   return mill !== undefined && down_mm > level_mm;
@@ -42,4 +46,3 @@ export function reportHits(
       ...onAssumedStock(program),
     });
 }
-

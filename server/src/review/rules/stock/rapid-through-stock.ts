@@ -34,7 +34,7 @@ export const rapidThroughStock: Rule = {
     },
     {
       name: 'a forgotten retract',
-      program: `${MILL_HEAD}G0 X-10. Y10. Z5.\nG1 Z-2. F200.\nX20.\nG0 Y30.\n^^^^^^\nZ5.\n`,
+      program: `${MILL_HEAD}G0 X-10. Y10. Z5.\nG1 Z-2. F200.\nX20.\nG0 Y30.\n^^^^^^^\nZ5.\n`,
       sheet: millSheet(END_MILL_10),
     },
     {
@@ -61,4 +61,3 @@ export const rapidThroughStock: Rule = {
     },
   ],
 };
-
