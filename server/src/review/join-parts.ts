@@ -7,20 +7,35 @@ export interface StretchParts {
   parts: readonly Part[];
 }
 
-/** Parts of the whole program, lines of the program: neighbours with equal runs are one. The parts given are not changed. */
+/** So many parts stand in order of the program; after them a part may join an earlier one of its tool. */
+const MOST_IN_ORDER = 2000;
+/** How far back it looks for one. */
+const PARTS_BACK = 8;
+
+/**
+ * Parts of the whole program, lines of the program: neighbours with equal runs are one. In a program where feeds change
+ * back and forth all the time, those with equal runs close by are one too. The parts given are not changed.
+ */
 export function joinParts(stretches: Iterable<StretchParts>): Part[] {
   const joined: Part[] = [];
-  let last: Part | undefined;
   for (const { parts, firstLine } of stretches) {
     for (const part of parts) {
-      if (last && sameRun(last.run, part.run)) addPart(last, part, firstLine);
-      else {
-        last = placed(part, firstLine);
-        joined.push(last);
-      }
+      const same = equalPart(joined, part);
+      if (same) addPart(same, part, firstLine);
+      else joined.push(placed(part, firstLine));
     }
   }
   return joined;
+}
+
+function equalPart(joined: readonly Part[], part: Part): Part | undefined {
+  const oldest = joined.length < MOST_IN_ORDER ? joined.length - 1 : joined.length - PARTS_BACK;
+  for (let at = joined.length - 1; at >= 0 && at >= oldest; at--) {
+    const { run } = joined[at];
+    if (sameRun(run, part.run)) return joined[at];
+    if (run[RUN.tool] !== part.run[RUN.tool]) return undefined;
+  }
+  return undefined;
 }
 
 function placed(part: Part, by: number): Part {

@@ -95,6 +95,8 @@ function sumCuts(part: Part, table: StepTable, classes: Int32Array, from: number
   let kinds = 0;
   let least = Number.POSITIVE_INFINITY;
   let most = 0;
+  let first = line[from];
+  let last = first;
   let [x0, y0, z0] = part.low;
   let [x1, y1, z1] = part.high;
   let i = from;
@@ -108,8 +110,12 @@ function sumCuts(part: Part, table: StepTable, classes: Int32Array, from: number
     const dy = ny - y;
     const dz = nz - z;
     const step = k === FEED ? Math.sqrt(dx * dx + dy * dy + dz * dz) : stepLength(table, i, dx, dy, dz);
-    if (!(step >= 0) || (k === FEED && dx === 0 && dy === 0 && dz < 0)) break;
+    // Written so that a coordinate that is not known fails it.
+    if (!(step >= 0 && dx + dy + dz <= Infinity) || (k === FEED && dx === 0 && dy === 0 && dz < 0)) break;
     length += step;
+    const at_line = line[i];
+    if (at_line > last) last = at_line;
+    if (at_line < first) first = at_line;
     marks |= flags[i];
     kinds |= 1 << k;
     const radius = nx < 0 ? -nx : nx;
@@ -126,9 +132,6 @@ function sumCuts(part: Part, table: StepTable, classes: Int32Array, from: number
     z = nz;
   }
   if (i === from) return from;
-  const first = line[from];
-  const last = line[i - 1];
-  if (last < first || !(most >= least) || !(x0 <= x1 && y0 <= y1 && z0 <= z1)) return from;
   const startRadius = Math.abs(at.x);
   widenDiameters(part, 2 * Math.min(least, startRadius), 2 * Math.max(most, startRadius));
   part.low = [x0, y0, z0];

@@ -59,7 +59,9 @@ export function stepLength(table: StepTable, index: number, dx: number, dy: numb
   const first = plane === 17 ? table.x[index] : plane === 18 ? table.z[index] : table.y[index];
   const second = plane === 17 ? table.y[index] : plane === 18 ? table.x[index] : table.z[index];
   const rise = plane === 17 ? dz : plane === 18 ? dy : dx;
-  const radius = Math.hypot(first - table.arcs[row], second - table.arcs[row + 1]);
+  const a = first - table.arcs[row];
+  const b = second - table.arcs[row + 1];
+  const radius = Math.sqrt(a * a + b * b);
   const along = radius * Math.abs(table.arcs[row + 2]);
   return rise === 0 || Number.isNaN(rise) ? along : Math.sqrt(along * along + rise * rise);
 }
