@@ -53,10 +53,12 @@ function placed(part: Part, by: number): Part {
 }
 
 /** Whether two runs belong in one part: equal but for G0 to G3, which change all the time and which `kinds` tells. */
-export function sameRun(a: Float64Array, b: Float64Array): boolean {
+export function sameRun(a: Float64Array, b: Float64Array, a_from = 0, b_from = 0): boolean {
   for (let i = 0; i < RUN_WIDTH; i++) {
-    if (a[i] === b[i] || (Number.isNaN(a[i]) && Number.isNaN(b[i]))) continue;
-    if (i !== RUN.motion || !(a[i] <= PLAIN_MOTION && b[i] <= PLAIN_MOTION)) return false;
+    const left = a[a_from + i];
+    const right = b[b_from + i];
+    if (left === right || (Number.isNaN(left) && Number.isNaN(right))) continue;
+    if (i !== RUN.motion || !(left <= PLAIN_MOTION && right <= PLAIN_MOTION)) return false;
   }
   return true;
 }

@@ -65,11 +65,10 @@ const ROWS_BACK = 8;
 /** For each run row of a table the first of the rows just before it that belongs in the same part. */
 function runClasses({ runs, runCount }: StepTable): Int32Array {
   const classes = new Int32Array(runCount);
-  const row = (at: number) => runs.subarray(at * RUN_WIDTH, (at + 1) * RUN_WIDTH);
   for (let at = 0; at < runCount; at++) {
     classes[at] = at;
     for (let before = at - 1; before >= 0 && before >= at - ROWS_BACK; before--) {
-      if (classes[before] !== before || !sameRun(row(before), row(at))) continue;
+      if (classes[before] !== before || !sameRun(runs, runs, before * RUN_WIDTH, at * RUN_WIDTH)) continue;
       classes[at] = before;
       break;
     }

@@ -1,3 +1,5 @@
+import { KIND, type StepTable } from '../rs274/steps.ts';
+
 /** A value that stands far outside its neighbours while a tenth (or less) of it stands between them. */
 export interface Outlier {
   line: number;
@@ -20,48 +22,47 @@ export interface Axis {
 const KEPT = 20;
 const FACTORS = [10, 100, 1000];
 
-/** Watches the values along an axis as they change. */
-export class OutlierWatch {
-  private before = Number.NaN;
-  private value = Number.NaN;
-  private line = -1;
-  private count = 0;
-  private most = 0;
-  private second = 0;
-  private readonly outliers: Outlier[] = [];
-
-  /** The next value that differs from the last. */
-  see(value: number, line: number): void {
-    this.judge(value);
-    this.before = this.value;
-    this.value = value;
-    this.line = line;
-    const size = Math.abs(value);
-    this.count++;
-    if (size > this.most) {
-      this.second = this.most;
-      this.most = size;
-    } else if (size > this.second && size < this.most) this.second = size;
-  }
-
-  done(): Axis {
-    const { count, most, second, outliers } = this;
-    return { count, most, second, outliers };
-  }
-
-  private judge(after: number): void {
-    const { before, value } = this;
-    const size = Math.abs(value);
-    if (!(size >= 5 * Math.max(Math.abs(before), Math.abs(after))) || before === after) return;
-    if (this.outliers.length >= KEPT) return;
-    const low = Math.min(before, after);
-    const high = Math.max(before, after);
-    for (const factor of FACTORS) {
-      const meant = value / factor;
-      if (meant >= low && meant <= high) {
-        this.outliers.push({ line: this.line, value, before, after, factor });
-        return;
-      }
+/** What the end points of moves say along one axis: the values one after another, each counted where it changes. */
+export function axisOf(table: StepTable, values: Float64Array, start: number): Axis {
+  const { kind, line, count: steps } = table;
+  const outliers: Outlier[] = [];
+  let count = 0;
+  let most = 0;
+  let second = 0;
+  let before = Number.NaN;
+  let value = Number.NaN;
+  let value_line = -1;
+  let last = start;
+  for (let i = 0; i < steps; i++) {
+    const after = values[i];
+    if (after === last) continue;
+    last = after;
+    if (kind[i] > KIND.tap) continue;
+    const size = Math.abs(after);
+    if (!(Math.abs(value) < 5 * size) && outliers.length < KEPT) {
+      const found = outlierOf(before, value, after, value_line);
+      if (found) outliers.push(found);
     }
+    before = value;
+    value = after;
+    value_line = line[i];
+    count++;
+    if (size > most) {
+      second = most;
+      most = size;
+    } else if (size > second && size < most) second = size;
   }
+  return { count, most, second, outliers };
+}
+
+function outlierOf(before: number, value: number, after: number, line: number): Outlier | undefined {
+  if (!(Math.abs(value) >= 5 * Math.max(Math.abs(before), Math.abs(after))) || before === after)
+    return undefined;
+  const low = Math.min(before, after);
+  const high = Math.max(before, after);
+  for (const factor of FACTORS) {
+    const meant = value / factor;
+    if (meant >= low && meant <= high) return { line, value, before, after, factor };
+  }
+  return undefined;
 }

@@ -1,5 +1,5 @@
 import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
-import { type Axis, OutlierWatch } from './scan-outliers.ts';
+import { type Axis, axisOf } from './scan-outliers.ts';
 
 /** A hole along Z: made by a cycle, or by a straight feed down. Lines of the stretch; lengths mm. */
 export interface Hole {
@@ -58,8 +58,6 @@ export function scanTable(
   const holes: Hole[] = [];
   const vias: ViaPoint[] = [];
   const feedsUp: FeedUp[] = [];
-  const watchX = new OutlierWatch();
-  const watchY = new OutlierWatch();
   const runAt = (i: number) => table.runs.subarray(run[i] * RUN_WIDTH, (run[i] + 1) * RUN_WIDTH);
   let hole: Hole | undefined;
   let { x, y, z } = start;
@@ -68,12 +66,15 @@ export function scanTable(
     const nx = xs[i];
     const ny = ys[i];
     const nz = zs[i];
+    // Most moves of a long program go sideways and are none of what is looked for.
+    if (k === KIND.feed && Math.abs(nx - x) + Math.abs(ny - y) > 2 * SAME_MM) {
+      x = nx;
+      y = ny;
+      z = nz;
+      continue;
+    }
     const straight = nx === x && ny === y;
     const inCycle = (flags[i] & STEP_FLAG.cycle) !== 0;
-    if (k <= KIND.tap) {
-      if (nx !== x) watchX.see(nx, line[i]);
-      if (ny !== y) watchY.see(ny, line[i]);
-    }
     if ((k === KIND.feed || k === KIND.tap) && nz < z && (straight || stays(nx, x, ny, y))) {
       const onAxis = lathe && nx === 0;
       const same = hole !== undefined && at(hole, nx, ny) && (inCycle ? hole.line === line[i] : onAxis);
@@ -111,7 +112,12 @@ export function scanTable(
     y = ny;
     z = nz;
   }
-  return { holes, vias, feedsUp, axes: [watchX.done(), watchY.done()] };
+  return {
+    holes,
+    vias,
+    feedsUp,
+    axes: lathe ? [] : [axisOf(table, xs, start.x), axisOf(table, ys, start.y)],
+  };
 }
 
 function at(hole: Hole, x: number, y: number): boolean {

@@ -18,11 +18,18 @@ import { incrementalLeftOn } from './incremental-left-on.ts';
 import { lengthOffsetForeign } from './length-offset-foreign.ts';
 import { lengthOffsetMissing } from './length-offset-missing.ts';
 import { noFeed } from './no-feed.ts';
+import { notAProgram } from './not-a-program.ts';
 import { peckTooDeep } from './peck-too-deep.ts';
 import { planeLeftOn } from './plane-left-on.ts';
 import { plungeFullFeed } from './plunge-full-feed.ts';
 import { pointMissing } from './point-missing.ts';
-import { cycleIncomplete, cycleNotAllowed, cycleRBelowZ, cycleWordsInherited } from './problem-cycles.ts';
+import {
+  compensationState,
+  cycleIncomplete,
+  cycleNotAllowed,
+  cycleRBelowZ,
+  cycleWordsInherited,
+} from './problem-cycles.ts';
 import {
   expressionBad,
   flowUnmatched,
@@ -44,6 +51,7 @@ import {
 } from './problem-values.ts';
 import {
   axisWordsIdle,
+  blockTooLarge,
   commentUnclosed,
   letterOForZero,
   letterRepeated,
@@ -81,6 +89,7 @@ import { zSignFlipped } from './z-sign-flipped.ts';
 export const rules: readonly Rule[] = [
   arcMissesEnd,
   axisWordsIdle,
+  blockTooLarge,
   boreExitInX,
   chipLoadHigh,
   chipLoadLow,
@@ -89,6 +98,7 @@ export const rules: readonly Rule[] = [
   commentUnclosed,
   compensationImpossible,
   compensationLeftOn,
+  compensationState,
   compensationWithoutOffset,
   coolantForgotten,
   coolantOffGummy,
@@ -118,6 +128,7 @@ export const rules: readonly Rule[] = [
   letterRepeated,
   neverEnds,
   noFeed,
+  notAProgram,
   notFollowed,
   numberBlank,
   numberComma,

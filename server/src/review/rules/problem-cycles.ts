@@ -150,3 +150,31 @@ export const cycleWordsInherited: Rule = {
     { name: 'the same cycle goes on', program: `${HEAD}G81 X5. Z-10. R2. F100.\nX15.\nG80\n`, options: ISO },
   ],
 };
+
+/** Codes that must stand before compensation or after it. */
+export const compensationState: Rule = {
+  code: 'compensation-state',
+  title: 'Not allowed while compensation is on',
+  family: 'state',
+  severity: 'warning',
+  means:
+    'The plane, the units or the offset change, or a cycle or tool change comes, while G41 or G42 is on: strict controls stop, others leave a mark.',
+  cure: 'Write G40 on the way out first.',
+  fine_when: 'The control allows it and the path was proven.',
+  source: 'NISTIR 6556 section 3.5.9 and appendix B, from memory',
+  needs: [],
+  problems: ['compensation-on', 'compensation-already-on', 'compensation-plane', 'comp-plane-change'],
+  rate: errorInReport('warning'),
+  explains: ['compensation-left-on'],
+  flagged: [
+    {
+      name: 'a work offset while it is on',
+      program: `${HEAD}G41 D1 X2. F100.\nX20.\nG54\n^^^\nG40 X0\nM2\n`,
+      options: NGC,
+    },
+  ],
+  silent: [
+    { name: 'after G40', program: `${HEAD}G41 D1 X2. F100.\nX20.\nG40 X0\nG54\nM2\n`, options: NGC },
+    { name: 'before G41', program: `${HEAD}G54\nG41 D1 X2. F100.\nX20.\nG40 X0\nM2\n`, options: NGC },
+  ],
+};

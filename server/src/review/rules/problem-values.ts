@@ -14,10 +14,12 @@ export const valueImpossible: Rule = {
   fine_when: 'Never; the control stops.',
   source: 'NISTIR 6556 sections 3.5.19 and 3.7 (F, S and T), from memory',
   needs: [],
-  problems: ['feed-negative', 'speed-negative', 'tool-number-bad'],
+  problems: ['feed-negative', 'speed-negative', 'tool-number-bad', 'number-negative', 'number-not-whole'],
+  rate: (problem, program) =>
+    problem.code.startsWith('number') ? errorInReport('warning')(problem, program) : 'error',
   flagged: [
     { name: 'negative feed', program: 'G21 G90 G94\nG1 X10 F-100\n       ^^^^^\n' },
-    { name: 'half a tool', program: 'G21 G90 G94\nT1.5 M6\n^^^^\n', options: NGC },
+    { name: 'negative speed', program: 'G21 G90 G94\nS-500 M3\n^^^^^\n' },
   ],
   silent: [
     { name: 'positive', program: 'G21 G90 G94\nT1 M6\nS1000 M3\nG1 X10 F100\n' },
@@ -128,7 +130,6 @@ export const notFollowed: Rule = {
     'arc-position-unknown',
     'cycle-position-unknown',
     'feed-form-unknown',
-    'drill-table',
   ],
   flagged: [
     {

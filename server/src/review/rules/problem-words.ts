@@ -181,12 +181,45 @@ export const axisWordsIdle: Rule = {
   fine_when: 'The control starts in a known motion mode and whoever runs the job knows it.',
   source: 'NISTIR 6556 section 3.5 (axis words without a motion code), from memory',
   needs: [],
-  problems: ['no-motion-code', 'axis-twice', 'axis-word-missing', 'machine-move-without-line'],
+  problems: [
+    'no-motion-code',
+    'axis-twice',
+    'axis-word-missing',
+    'axis-words-twice',
+    'axis-words-unused',
+    'machine-move-without-line',
+    'word-unused',
+  ],
   rate: (problem, program) =>
-    isReport(program) ? 'error' : problem.code === 'no-motion-code' ? 'information' : 'warning',
+    isReport(program)
+      ? 'error'
+      : problem.code === 'no-motion-code' || problem.code === 'word-unused'
+        ? 'information'
+        : 'warning',
   flagged: [{ name: 'the first block moves', program: 'G21 G90\nX10. Y5.\n^^^^^^^^\n' }],
   silent: [
     { name: 'G0 on it', program: 'G21 G90\nG0 X10. Y5.\n' },
     { name: 'G0 in force from before', program: 'G21 G90\nG0 X10.\nY5.\n' },
+  ],
+};
+
+/** More than a strict control takes in one block. */
+export const blockTooLarge: Rule = {
+  code: 'block-too-large',
+  title: 'Block is larger than a strict control takes',
+  family: 'language',
+  severity: 'information',
+  means:
+    'The line is longer, its number larger or its M codes more than a strict control reads: it stops there.',
+  cure: 'Split the block, or renumber with smaller steps.',
+  fine_when: 'The control takes longer lines and larger numbers.',
+  source: 'NISTIR 6556 sections 3.3 and 3.4 (256 characters, N to 99999, four M codes), from memory',
+  needs: [],
+  problems: ['line-too-long', 'block-number-large', 'too-many-m-codes'],
+  rate: errorInReport('information'),
+  flagged: [{ name: 'six digits', program: 'G21 G90\nN100000 G0 X1\n^^^^^^^^^^^^^\nM2\n', options: NGC }],
+  silent: [
+    { name: 'five digits', program: 'G21 G90\nN99999 G0 X1\nM2\n', options: NGC },
+    { name: 'four M codes', program: 'G21 G90\nS100 M3 M7 M8 M49\nM2\n', options: NGC },
   ],
 };

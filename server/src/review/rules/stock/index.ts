@@ -1,18 +1,43 @@
 import type { Rule } from '../../rule.ts';
+import { bodyTouchesStock } from './body-touches-stock.ts';
+import { chipThin } from './chip-thin.ts';
+import { cutBelowStock } from './cut-below-stock.ts';
+import { deflectionOverAllowance } from './deflection-over-allowance.ts';
+import { drillDeeperThanFlutes } from './drill-deeper-than-flutes.ts';
 import { engagementJump } from './engagement-jump.ts';
+import { fluteTooShort } from './flute-too-short.ts';
+import { holdingWeak } from './holding-weak.ts';
+import { keepOutHit } from './keep-out-hit.ts';
 import { plungeAtFullFeed } from './plunge-at-full-feed.ts';
 import { plungeNotCentreCutting } from './plunge-not-centre-cutting.ts';
+import { powerOver } from './power-over.ts';
 import { rapidIntoStock } from './rapid-into-stock.ts';
 import { rapidThroughStock } from './rapid-through-stock.ts';
-import { chipThin, rubbing } from './rubbing.ts';
+import { rubbing } from './rubbing.ts';
+import { slotTooDeep } from './slot-too-deep.ts';
+import { stickoutTooShort } from './stickout-too-short.ts';
+import { toolStress } from './tool-stress.ts';
+import { torqueOver } from './torque-over.ts';
 
 /** Rules about what the tool meets: stock, holder, jaws, loads and times. */
 export const stockRules: readonly Rule[] = [
+  bodyTouchesStock,
   chipThin,
+  cutBelowStock,
+  deflectionOverAllowance,
+  drillDeeperThanFlutes,
   engagementJump,
+  fluteTooShort,
+  holdingWeak,
+  keepOutHit,
   plungeAtFullFeed,
   plungeNotCentreCutting,
+  powerOver,
   rapidIntoStock,
   rapidThroughStock,
   rubbing,
+  slotTooDeep,
+  stickoutTooShort,
+  toolStress,
+  torqueOver,
 ];

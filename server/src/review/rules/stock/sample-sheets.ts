@@ -54,3 +54,13 @@ export const TURNING_TOOL = {
 export const MILL_HEAD = 'G21 G17 G40 G90 G94\nT1 M6\nG54 S3000 M3\n';
 /** Lines before the first move of a lathe case. */
 export const LATHE_HEAD = 'G21 G18 G40 G99\nT0101\nG97 S1000 M3\n';
+
+/** An end mill with a stated edge; the part is heat treated after. */
+export const PASSES_SHEET = millSheet(
+  { ...END_MILL_10, edge_radius: 0.03, wear: 'used' },
+  { workpiece: { heat_treat_after: true } },
+);
+
+/** A roughing pass at Y10 and a finishing pass `width` mm further, F600 at 3000 rev/min and 4 teeth: 0.05 mm a tooth. */
+export const passes = (width: number, mark = '') =>
+  `${MILL_HEAD}G0 X-10. Y10. Z5.\nG1 Z-4. F200.\nX50. F600.\nG0 Z5.\nX-10. Y${10 + width}\nG1 Z-4. F200.\nX50. F600.\n${mark}G0 Z5.\n`;
