@@ -26,7 +26,7 @@ export function splitMarks(text: string): { program: string; marks: Mark[] } {
   return { program: lines.join('\n'), marks };
 }
 
-/** Reviews program text with a setup sheet given as text. */
+/** Reviews program text with a setup sheet given as text, stock and all. */
 export function reviewText(
   program: string,
   given: Pick<RuleCase, 'sheet' | 'options'> & { crib?: string } = {},
@@ -40,5 +40,6 @@ export function reviewText(
     },
     dialect: given.options?.dialect,
     kind: given.options?.kind,
+    cut: true,
   }).review;
 }
