@@ -70,6 +70,7 @@ import { spindleNotRestarted } from './spindle-not-restarted.ts';
 import { spindleStopped } from './spindle-stopped.ts';
 import { spindleWithoutSpeed } from './spindle-without-speed.ts';
 import { spotAngleSmall } from './spot-angle-small.ts';
+import { stockRules } from './stock/index.ts';
 import { surfaceSpeedHigh } from './surface-speed-high.ts';
 import { surfaceSpeedLow } from './surface-speed-low.ts';
 import { tapDeeperThanHole } from './tap-deeper-than-hole.ts';
@@ -171,7 +172,8 @@ export const rules: readonly Rule[] = [
   valueTenTimes,
   wordMissing,
   zSignFlipped,
-];
+  ...stockRules,
+].sort((a, b) => (a.code < b.code ? -1 : 1));
 
 const byCode = new Map(rules.map(rule => [rule.code, rule]));
 

@@ -1,3 +1,4 @@
+import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
 import { ISO, milled } from './sample-programs.ts';
 
@@ -17,7 +18,7 @@ export const unitsNotStated: Rule = {
     const { units } = program.reading.settled;
     if (units.how !== 'unknown' && units.how !== 'given') return;
     const part = program.parts.find(p => p.cut_steps > 0);
-    if (!part) return;
+    if (!part || isStated(program)) return;
     const line = program.parts.find(p => p.rapid_steps > 0 || p.cut_steps > 0)?.first_line ?? part.first_line;
     const known = units.how === 'given';
     const code = units.value === 'inch' ? 'G20' : 'G21';
@@ -42,3 +43,13 @@ export const unitsNotStated: Rule = {
     { name: 'a fragment that cuts nothing', program: 'G90 G94\nG0 X0 Y0\n' },
   ],
 };
+
+const LINES_SEEN = 2000;
+
+/** G20 or G21 stands somewhere after all, as behind subprograms at the top. */
+function isStated(program: Program): boolean {
+  const most = Math.min(program.lineCount, LINES_SEEN);
+  for (let line = 0; line < most; line++)
+    if (program.words(line).some(w => w.letter === 'G' && (w.value === 20 || w.value === 21))) return true;
+  return false;
+}
