@@ -1,5 +1,4 @@
 import type { Finding } from '../review/finding.ts';
-import { SEVERITIES } from '../review/finding.ts';
 import type { Review } from '../review/review.ts';
 import { listingTable } from './html-listing.ts';
 import { type Html, html } from './html-text.ts';
@@ -10,7 +9,8 @@ import { moneyWords } from './money-words.ts';
 import { page } from './page.ts';
 import { settledWords } from './settled-words.ts';
 import { severityMark } from './severity-mark.ts';
-import { CAUTION, count, NOTHING_FOUND } from './words.ts';
+import { verdictLine } from './verdict-line.ts';
+import { CAUTION, count } from './words.ts';
 
 /** Most findings in the list of a page; the rest is counted. */
 const MOST_FINDINGS = 1000;
@@ -25,7 +25,7 @@ export function reviewHtml(review: Review, file: FileFacts): string {
       html`<a class="skip" href="#main">To the review</a>
 <header><h1>Review of ${name}</h1>
 <p>${settledWords(review.program)}, ${count(review.program.lineCount, 'line')}. Tapeproof ${file.version}, program sha256 <span class="code">${file.sha256.slice(0, 16)}</span>.</p>
-<p class="verdict">${verdictWords(review)}</p>
+<p class="verdict">${verdictLine(review)}</p>
 <p class="caution">${CAUTION}</p></header>`,
       html`<nav aria-label="Parts of this page"><ul>${SECTIONS.map(([id, title]) => html`<li><a href="#${id}">${title}</a></li> `)}</ul></nav>`,
       html`<main id="main">`,
@@ -58,19 +58,6 @@ function section(id: (typeof SECTIONS)[number][0], content: Html): Html {
 ${content}</section>`;
 }
 
-function verdictWords(review: Review): string {
-  const counts = SEVERITIES.map(severity => {
-    const n = review.findings.filter(finding => finding.severity === severity).length;
-    return n === 0 ? '' : severity === 'information' ? `${n} information` : count(n, severity);
-  }).filter(words => words !== '');
-  const errors = review.findings.some(finding => finding.severity === 'error');
-  const lead = errors ? 'Errors stop this program.' : NOTHING_FOUND;
-  const bound = review.complete
-    ? ''
-    : ' The review is incomplete: a bound was reached before the program ended.';
-  return `${lead}${counts.length > 0 ? ` ${counts.join(', ')}.` : ''}${bound}`;
-}
-
 function findingsList(review: Review): Html {
   if (review.findings.length === 0) return html`<p>None.</p>`;
   const more = review.findings.length - MOST_FINDINGS;
@@ -93,7 +80,7 @@ function findingItem(finding: Finding, listed: (line: number) => boolean): Html 
       : listed(line)
         ? html`<a href="#L${line + 1}">line ${line + 1}</a>`
         : html`line ${line + 1}`;
-  return html`<li class="keep">${severityMark(finding.severity)} ${place}, column ${column + 1}${finding.tool === undefined ? '' : `, T${finding.tool}`}: ${finding.message} <span class="soft code">${finding.code}</span>
+  return html`<li class="keep">${severityMark(finding.severity)} ${place}, column ${column + 1}${finding.tool === undefined || finding.message.includes(`T${finding.tool}`) ? '' : `, T${finding.tool}`}: ${finding.message} <span class="soft code">${finding.code}</span>
 ${finding.related?.length ? html`<ul>${finding.related.slice(0, 20).map(place => html`<li>line ${place.line + 1}: ${place.message}</li>`)}</ul>` : ''}
 ${finding.fixes?.length ? html`<ul>${finding.fixes.map(fix => html`<li>Way out: ${fix.title}</li>`)}</ul>` : ''}
 ${finding.source ? html`<div class="soft">Source: ${finding.source}</div>` : ''}</li>\n`;
@@ -115,6 +102,9 @@ nav ul { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 0.2r
 .sev { font-weight: 700; white-space: nowrap; }
 .findings > li { margin: 0.5rem 0; }
 .listing { width: 100%; }
+.listing th { white-space: nowrap; width: 1%; }
+.listing thead th + th { width: auto; }
+.listing td:nth-child(2) { width: 50%; }
 .listing tbody th { font-weight: 400; text-align: right; color: var(--soft); font-variant-numeric: tabular-nums; }
 .listing tbody tr + tr > * { border-top: 0; }
 .listing td, .listing tbody th { padding-top: 0; padding-bottom: 0; }

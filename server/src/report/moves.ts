@@ -1,4 +1,5 @@
 import { edgeFacts } from '../review/facts.ts';
+import { frameName } from '../review/frame-name.ts';
 import type { Program } from '../review/program.ts';
 import { stepMinutes } from '../review/step-time.ts';
 import type { StepCursor } from '../rs274/index.ts';
@@ -71,11 +72,4 @@ function position(x: number, y: number, z: number, rotary?: StepCursor): Json {
 function centre(plane: number, first: number, second: number): Json {
   if (plane === 18) return { z: first, x: second };
   return plane === 19 ? { y: first, z: second } : { x: first, y: second };
-}
-
-function frameName(frame: number): string | undefined {
-  if (frame === 530) return 'machine';
-  if (!(frame > 0)) return undefined;
-  if (frame > 54000) return `G54.1 P${frame - 54100}`;
-  return `G${frame / 10}`;
 }

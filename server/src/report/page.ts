@@ -40,7 +40,9 @@ const COMMON_STYLE = `
 }
 * { box-sizing: border-box; }
 html { scroll-padding-top: 4rem; }
-body { margin: 0; padding: 0 1.5rem 3rem; background: var(--paper); color: var(--ink); font: 1rem/1.45 system-ui, sans-serif; overflow-wrap: anywhere; }
+body { margin: 0; padding: 0 1.5rem 3rem; background: var(--paper); color: var(--ink); font: 1rem/1.45 system-ui, sans-serif; overflow-wrap: break-word; }
+td, li, p { overflow-wrap: anywhere; }
+.nb { white-space: nowrap; }
 h1 { font-size: 1.5rem; margin: 1.2rem 0 0.2rem; }
 h2 { font-size: 1.15rem; margin: 2rem 0 0.5rem; border-bottom: 2px solid var(--ink); }
 h3 { font-size: 1rem; margin: 1rem 0 0.3rem; }
