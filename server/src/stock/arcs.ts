@@ -1,5 +1,5 @@
 /** Which part of a circle round the tool stands in metal. */
-import { ask, askMetal, holds } from './probe.ts';
+import { ask, askMetal, heightUnder, holds } from './probe.ts';
 import { heightUnits, type Tile } from './tile.ts';
 
 /** Sum over the arcs found by `readArcs`, angles in rad from the feed direction, left positive. */
@@ -101,8 +101,9 @@ function readSpan(tile: Tile, from: number, to: number): void {
     }
   }
   askMetal(tile, steps + 1, circle.z);
-  if (ask.top / heightUnits > found.top_mm) found.top_mm = ask.top / heightUnits;
   for (let k = 0; k <= steps; k++) samples[k] = ask.value[k];
+  const top = (ask.wall ? topOfMetal(tile, steps + 1, ask.top) : ask.top) / heightUnits;
+  if (top > found.top_mm) found.top_mm = top;
   let start = from;
   let before = samples[0];
   for (let k = 1; k <= steps; k++) {
@@ -119,6 +120,26 @@ function readSpan(tile: Tile, from: number, to: number): void {
     before = value;
   }
   if (before > 0) close(tile, start, to, from, to);
+}
+
+const skinUnits = 0.004 * heightUnits;
+/** Walls of so many heights round one circle are told apart. */
+const mostWalls = 6;
+
+/**
+ * Height of the metal that the samples stand in, in units, where walls run by: the highest one at which a sample is further inside
+ * than touching. `highest` is that of all cells around.
+ */
+function topOfMetal(tile: Tile, count: number, highest: number): number {
+  const { cx } = tile.grid;
+  const inside = touching_mm(cx, circle.rho) / cx;
+  let top = highest;
+  for (let turn = 0; turn < mostWalls && top > circle.z; turn++) {
+    askMetal(tile, count, top - skinUnits);
+    for (let k = 0; k < count; k++) if (samples[k] > 0 && ask.value[k] > inside) return top;
+    top = heightUnder(tile, count, top);
+  }
+  return highest;
 }
 
 /** Two neighbouring samples on different sides of an edge, and the edge. */

@@ -8,6 +8,8 @@ export const ask = {
   value: new Float64Array(512),
   /** Greatest height, in units, of the metal round the places that stand in metal. */
   top: 0,
+  /** A wall runs through a cell next to such a place: `top` may be the wall's, not the metal's. */
+  wall: false,
 };
 
 /**
@@ -21,6 +23,7 @@ export function askMetal(tile: Tile, count: number, z: number): void {
   const tops = tile.top;
   const sides = tile.side;
   let seen = -0x80000000;
+  ask.wall = false;
   if (floors === undefined || tops === undefined || sides === undefined) {
     const top = Math.round(tile.grid.block.high[2] * heightUnits) | 0;
     for (let k = 0; k < count; k++) value[k] = top > z ? 1 : -1;
@@ -64,6 +67,7 @@ export function askMetal(tile: Tile, count: number, z: number): void {
     if (fa > z && fb > z && fc > z && fd > z) {
       value[k] = 1;
       if (highest > seen) seen = highest;
+      if (fa !== ta || fb !== tb || fc !== tc || fd !== td) ask.wall = true;
       continue;
     }
     let answer: number;
@@ -80,9 +84,30 @@ export function askMetal(tile: Tile, count: number, z: number): void {
       answer = low + (gc + (gd - gc) * fu - low) * fv;
     }
     value[k] = answer;
-    if (answer > 0 && highest > seen) seen = highest;
+    if (answer > 0) {
+      if (highest > seen) seen = highest;
+      if (fa !== ta || fb !== tb || fc !== tc || fd !== td) ask.wall = true;
+    }
   }
   ask.top = seen;
+}
+
+/** The greatest height under `below`, in units, of the cells round the first `count` places of `ask`. */
+export function heightUnder(tile: Tile, count: number, below: number): number {
+  const { floor, top } = tile;
+  let seen = -0x80000000;
+  if (floor === undefined || top === undefined) return seen;
+  const { ox, oy, nw, nh, stride } = tile;
+  for (let k = 0; k < count; k++) {
+    const i = Math.max(0, Math.min(nw - 2, Math.floor((ask.x[k] - ox) / tile.grid.cx)));
+    const j = Math.max(0, Math.min(nh - 2, Math.floor((ask.y[k] - oy) / tile.grid.cy)));
+    for (let corner = 0; corner < 4; corner++) {
+      const at = (j + (corner >> 1)) * stride + i + (corner & 1);
+      if (top[at] < below && top[at] > seen) seen = top[at];
+      if (floor[at] < below && floor[at] > seen) seen = floor[at];
+    }
+  }
+  return seen;
 }
 
 /** One place: see `askMetal`. */
