@@ -15,7 +15,8 @@ const below = watchPlaces(
     if (rapid || cuts?.kind !== 'mill' || !mill || !(step.z < step.z0 || mill.removed_mm3 > 0)) return 0;
     const block = cuts.block(step);
     const reach = (use.tool?.diameter_mm?.value ?? 0) / 2;
-    if (!block || !near(step.x, block, 0, reach) || !near(step.y, block, 1, reach)) return 0;
+    if (!block || !near(step.x0, step.x, block, 0, reach) || !near(step.y0, step.y, block, 1, reach))
+      return 0;
     const depth = block.low[2] - Math.min(step.z, step.z0);
     return depth > allowed(use) ? depth : 0;
   },
@@ -23,12 +24,13 @@ const below = watchPlaces(
 );
 
 function near(
-  at: number,
+  from: number,
+  to: number,
   block: { low: readonly number[]; high: readonly number[] },
   axis: number,
   reach: number,
 ): boolean {
-  return at > block.low[axis] - reach && at < block.high[axis] + reach;
+  return Math.max(from, to) > block.low[axis] - reach && Math.min(from, to) < block.high[axis] + reach;
 }
 
 function allowed({ tool }: ToolUse): number {

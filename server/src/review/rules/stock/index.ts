@@ -1,10 +1,12 @@
 import type { Rule } from '../../rule.ts';
+import { airCutting } from './air-cutting.ts';
 import { bodyTouchesStock } from './body-touches-stock.ts';
 import { chipThin } from './chip-thin.ts';
 import { cutBelowStock } from './cut-below-stock.ts';
 import { deflectionOverAllowance } from './deflection-over-allowance.ts';
 import { drillDeeperThanFlutes } from './drill-deeper-than-flutes.ts';
 import { engagementJump } from './engagement-jump.ts';
+import { feedRoom } from './feed-room.ts';
 import { fluteTooShort } from './flute-too-short.ts';
 import { holdingWeak } from './holding-weak.ts';
 import { keepOutHit } from './keep-out-hit.ts';
@@ -14,19 +16,24 @@ import { powerOver } from './power-over.ts';
 import { rapidIntoStock } from './rapid-into-stock.ts';
 import { rapidThroughStock } from './rapid-through-stock.ts';
 import { rubbing } from './rubbing.ts';
+import { shortSegments } from './short-segments.ts';
 import { slotTooDeep } from './slot-too-deep.ts';
 import { stickoutTooShort } from './stickout-too-short.ts';
+import { timeOverQuote } from './time-over-quote.ts';
+import { toolDull } from './tool-dull.ts';
 import { toolStress } from './tool-stress.ts';
 import { torqueOver } from './torque-over.ts';
 
 /** Rules about what the tool meets: stock, holder, jaws, loads and times. */
 export const stockRules: readonly Rule[] = [
+  airCutting,
   bodyTouchesStock,
   chipThin,
   cutBelowStock,
   deflectionOverAllowance,
   drillDeeperThanFlutes,
   engagementJump,
+  feedRoom,
   fluteTooShort,
   holdingWeak,
   keepOutHit,
@@ -36,8 +43,11 @@ export const stockRules: readonly Rule[] = [
   rapidIntoStock,
   rapidThroughStock,
   rubbing,
+  shortSegments,
   slotTooDeep,
   stickoutTooShort,
+  timeOverQuote,
+  toolDull,
   toolStress,
   torqueOver,
 ];
