@@ -1,5 +1,16 @@
-import { closeSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  fsyncSync,
+  linkSync,
+  openSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeSync,
+} from 'node:fs';
 import { visible } from '../report/visible.ts';
+import { UsageError } from './arguments.ts';
 
 export { visible };
 
@@ -31,12 +42,55 @@ function writeAll(descriptor: number, text: string): void {
   }
 }
 
-/** Writes a file whole or not at all: beside it first, then in its place. */
+/**
+ * Writes a file whole or not at all: beside it first, then in its place. A link stays one, the mode stays what it was.
+ * Throws UsageError where that cannot be.
+ */
 export function writeFileWhole(path: string, text: string): void {
-  const beside = `${path}.${process.pid}.part`;
-  const descriptor = openSync(beside, 'wx');
+  orSay(path, () => {
+    const there = statSync(path, { throwIfNoEntry: false });
+    const place = there ? realpathSync(path) : path;
+    renameSync(writeBeside(place, text, there?.mode), place);
+  });
+}
+
+/** Writes a file that is not there yet, whole or not at all; UsageError when there is one or it cannot be written. */
+export function writeNewFile(path: string, text: string): void {
+  orSay(path, () => {
+    const beside = writeBeside(path, text);
+    try {
+      linkSync(beside, path);
+    } finally {
+      rmSync(beside, { force: true });
+    }
+  });
+}
+
+const WHY: Record<string, string> = {
+  EEXIST: 'it is there already',
+  ENOENT: 'there is no such folder',
+  EACCES: 'no permission',
+  EROFS: 'the folder is read-only',
+  ENOSPC: 'the disk is full',
+  EISDIR: 'it is a folder',
+};
+
+function orSay(path: string, write: () => void): void {
   try {
-    writeSync(descriptor, text);
+    write();
+  } catch (error) {
+    const { code, message } = error as NodeJS.ErrnoException;
+    if (code === undefined) throw error;
+    throw new UsageError(`cannot write ${path}: ${WHY[code] ?? message}`);
+  }
+}
+
+function writeBeside(path: string, text: string, mode?: number): string {
+  const beside = `${path}.${process.pid}.part`;
+  const descriptor = openSync(beside, 'wx', mode);
+  try {
+    const bytes = Buffer.from(text, 'utf8');
+    for (let at = 0; at < bytes.length; ) at += writeSync(descriptor, bytes, at);
     fsyncSync(descriptor);
   } catch (error) {
     rmSync(beside, { force: true });
@@ -44,5 +98,5 @@ export function writeFileWhole(path: string, text: string): void {
   } finally {
     closeSync(descriptor);
   }
-  renameSync(beside, path);
+  return beside;
 }

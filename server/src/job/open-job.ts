@@ -138,6 +138,7 @@ function offsetDiameter(
     if (entry.radius_offset?.value === number && entry.diameter_mm) return entry.diameter_mm.value;
   const own = tools?.get(number);
   const id = own?.crib?.value ?? machine?.standing?.get(number)?.id;
-  const shared = id === undefined ? undefined : sheets.cribs.find(crib => crib.tools?.has(id))?.tools?.get(id);
+  const shared =
+    id === undefined ? undefined : sheets.cribs.find(crib => crib.tools?.has(id))?.tools?.get(id);
   return own?.diameter_mm?.value ?? shared?.diameter_mm?.value ?? Number.NaN;
 }

@@ -1,28 +1,8 @@
-/** Program text in a code span that no character of it can leave. */
-export function code(text: string): string {
-  const runs = text.match(/`+/g) ?? [];
-  const fence = '`'.repeat(Math.max(0, ...runs.map(run => run.length)) + 1);
-  const pad = fence.length > 1 || text.startsWith('`') || text.endsWith('`') || text.trim() === '' ? ' ' : '';
-  return `${fence}${pad}${printable(text)}${pad}${fence}`;
-}
+import { plain } from '../report/markdown.ts';
 
-/** Plain words with everything that markdown would read escaped. */
-export function plain(text: string): string {
-  return printable(text).replace(/[\\`*_{}[\]()#+\-.!|<>~&]/g, character => `\\${character}`);
-}
-
-/** A table; cells are markdown already. */
-export function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]) =>
-    `| ${cells.map(cell => cell.replaceAll('|', '\\|').replaceAll('\n', ' ')).join(' | ')} |`;
-  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
-}
+export { code, plain, table } from '../report/markdown.ts';
 
 /** A link that runs one of our commands. */
 export function commandLink(text: string, command: string, args: readonly unknown[]): string {
   return `[${plain(text)}](command:${command}?${encodeURIComponent(JSON.stringify(args))})`;
-}
-
-function printable(text: string): string {
-  return text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]/g, ' ');
 }

@@ -83,7 +83,8 @@ function rowText(row: KeyRow): string {
   return `| ${code(row.key)} | ${valueText(row.shape)} | ${keyDoc(row)} | ${example} |`;
 }
 
-function valueText(shape: Shape): string {
+/** What may stand as a value, in markdown. */
+export function valueText(shape: Shape): string {
   switch (shape.is) {
     case 'text':
       return shape.values ? shape.values.map(code).join(' ') : (shape.form?.name ?? 'text');

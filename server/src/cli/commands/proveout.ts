@@ -11,7 +11,7 @@ import { exitCode } from './review.ts';
 export const proveout: Command = {
   name: 'proveout',
   takes: 'PROGRAM',
-  does: 'the sheet for the machine: first contact and steps up for each tool, what to listen for, where to start again',
+  does: 'the sheet for the machine: first contact, steps up, what to listen for, where to start again',
   options: [
     {
       name: 'format',

@@ -1,7 +1,7 @@
+import { programFacts } from '../../job/program-facts.ts';
 import { DIALECTS } from '../../rs274/index.ts';
 import { newSheet, setValue } from '../../setup/index.ts';
 import type { ServerCommand } from './command.ts';
-import { programFacts } from './program-facts.ts';
 import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
 
 const WHAT: Record<(typeof DIALECTS)[number], string> = {

@@ -1,7 +1,7 @@
+import { programFacts } from '../../job/program-facts.ts';
 import { toolWords } from '../../report/tool-words.ts';
 import { addTool, applyTextEdits, newSheet } from '../../setup/index.ts';
 import { type ServerCommand, say } from './command.ts';
-import { programFacts } from './program-facts.ts';
 import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
 import { toolJson } from './tool-json.ts';
 

@@ -1,6 +1,7 @@
 import { chipLoadFromFeedPerRev } from '../../cutting/feeds.ts';
 import { formatQuantity } from '../../cutting/format.ts';
 import { isAbsent } from '../../cutting/result.ts';
+import { programFacts } from '../../job/program-facts.ts';
 import { toolWords } from '../../report/tool-words.ts';
 import type { ToolReview } from '../../review/tool-review.ts';
 import { effectiveTeeth, isMillingCutter } from '../../review/working.ts';
@@ -15,7 +16,6 @@ import {
 } from '../../setup/index.ts';
 import type { Answer, Choice } from '../protocol.ts';
 import { type CommandContext, type ServerCommand, say } from './command.ts';
-import { programFacts } from './program-facts.ts';
 import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
 import { idFrom, toolJson } from './tool-json.ts';
 

@@ -1,6 +1,6 @@
+import { programFacts } from '../../job/program-facts.ts';
 import { newSheet } from '../../setup/index.ts';
 import type { ServerCommand } from './command.ts';
-import { programFacts } from './program-facts.ts';
 import { sheetUri } from './sheet-answer.ts';
 
 /** Opens the setup sheet; where there is none, a new one filled with what the program says, not yet saved. */

@@ -1,5 +1,5 @@
-import type { Review } from '../../review/review.ts';
-import { known, type ProgramFacts } from '../../setup/index.ts';
+import type { Review } from '../review/review.ts';
+import { known, type ProgramFacts } from '../setup/index.ts';
 
 /** What a program itself says about its setup, for a new sheet. */
 export function programFacts(review: Review, program: string): ProgramFacts {
