@@ -21,7 +21,6 @@ import { noFeed } from './no-feed.ts';
 import { notAProgram } from './not-a-program.ts';
 import { peckTooDeep } from './peck-too-deep.ts';
 import { planeLeftOn } from './plane-left-on.ts';
-import { plungeFullFeed } from './plunge-full-feed.ts';
 import { pointMissing } from './point-missing.ts';
 import {
   compensationState,
@@ -77,7 +76,7 @@ import { tapDeeperThanHole } from './tap-deeper-than-hole.ts';
 import { tapFeedMismatch } from './tap-feed-mismatch.ts';
 import { tapHoleSize } from './tap-hole-size.ts';
 import { tapPlaceUndrilled } from './tap-place-undrilled.ts';
-import { cssInThread, threadLeadChanges, threadRunUpShort } from './thread-rules.ts';
+import { cssInThread, threadLeadChanges, threadLeadMismatch, threadRunUpShort } from './thread-rules.ts';
 import { toolChangeSameTool } from './tool-change-same-tool.ts';
 import { toolContradicts, toolNotInSheet } from './tool-knowledge-rules.ts';
 import { turretClearanceShort } from './turret-clearance-short.ts';
@@ -136,7 +135,6 @@ export const rules: readonly Rule[] = [
   numberUnreadable,
   peckTooDeep,
   planeLeftOn,
-  plungeFullFeed,
   pointMissing,
   programAlarm,
   programEndMissing,
@@ -159,6 +157,7 @@ export const rules: readonly Rule[] = [
   targetMissing,
   textOutsideComment,
   threadLeadChanges,
+  threadLeadMismatch,
   threadRunUpShort,
   toolChangeSameTool,
   toolChangeWithoutTool,

@@ -20,7 +20,7 @@ export const tapPlaceUndrilled: Rule = {
       const own = taps.filter(tap => tap.tool === tool);
       if (own.length > 500) continue;
       const bare = own.filter(tap => holesBefore(program, tap).length === 0);
-      if (bare.length === 0 || bare.length * 2 >= own.length) continue;
+      if (bare.length === 0 || bare.length === own.length) continue;
       report({
         at: program.blockPlace(bare[0].hole.line),
         severity: program.sheet ? 'error' : 'warning',

@@ -1,5 +1,6 @@
 import { formatQuantity } from '../../cutting/format.ts';
 import { KIND, RUN } from '../../rs274/steps.ts';
+import { isConfirmed } from '../../setup/known.ts';
 import { cuttingUses, lineOfCode } from '../lookup.ts';
 import type { Part } from '../part.ts';
 import type { Rule } from '../rule.ts';
@@ -9,6 +10,8 @@ const THREAD = 1 << KIND.thread;
 const HEAD = 'G21 G18 G40 G99\nT0505\nG97 S800 M3\n';
 const BAR =
   '{ "units": "mm", "machine": { "kind": "lathe", "dialect": "lathe-a" }, "workpiece": { "stock": { "shape": "bar", "diameter": 30, "length": 80, "face": 0 } } }';
+const PITCHED =
+  '{ "units": "mm", "machine": { "kind": "lathe", "dialect": "lathe-a" }, "tools": { "5": { "kind": "thread-turn", "pitch": "M30x1.5" } } }';
 const PASSES = (second: string) =>
   `${HEAD}G0 X32. Z6.\nG92 X29.4 Z-20. F1.5\nX29.1\n${second}G0 X80. Z50.\nM30\n`;
 
@@ -53,6 +56,49 @@ export const threadLeadChanges: Rule = {
       program: PASSES('G0 X32. Z-40.\nG92 X29.4 Z-60. F1.25\n'),
       options: LATHE_A,
     },
+  ],
+};
+
+/** A thread whose lead is not the pitch that the tool makes. */
+export const threadLeadMismatch: Rule = {
+  code: 'thread-lead-mismatch',
+  title: "Lead is not the tool's pitch",
+  family: 'cutting',
+  severity: 'error',
+  means:
+    'The lead of the thread is not the pitch that the tool is listed with: the thread is scrap. Often F is missing and a turning feed is taken as the lead.',
+  cure: 'Write F with the pitch on the threading block.',
+  fine_when: 'The tool cuts several pitches, or the thread has more than one start.',
+  source: 'lead = pitch x starts (definition)',
+  needs: [],
+  program(program, report) {
+    for (const use of cuttingUses(program)) {
+      const pitch = use.tool?.pitch_mm;
+      if (!pitch || use.tool?.kind?.value === 'thread-mill') continue;
+      const part = use.parts.find(p => {
+        const ratio = p.run[RUN.lead] / pitch.value;
+        return p.kinds & THREAD && Math.abs(ratio - Math.max(1, Math.round(ratio))) > 0.002;
+      });
+      if (!part) continue;
+      const length = (value: number) => formatQuantity('length_mm', value, program.shown);
+      report({
+        at: program.blockPlace(part.first_cut_line),
+        severity: isConfirmed(pitch.origin) ? 'error' : 'warning',
+        message: `Scraps the thread: it is cut with a lead of ${length(part.run[RUN.lead])}, T${use.number} makes ${length(pitch.value)}. Write the pitch as F on this block.`,
+      });
+    }
+  },
+  flagged: [
+    {
+      name: 'F of the threading block missing',
+      program: `${HEAD}G0 X32. Z6. F0.2\nG92 X29.4 Z-20.\n^^^^^^^^^^^^^^^\nX29.1\nM30\n`,
+      sheet: PITCHED,
+    },
+  ],
+  silent: [
+    { name: 'the pitch', program: PASSES('X28.8\n'), sheet: PITCHED },
+    { name: 'two starts', program: PASSES('X28.8\n').replace('F1.5', 'F3.'), sheet: PITCHED },
+    { name: 'the pitch is not known', program: PASSES('X28.8\n').replace('F1.5', 'F0.2'), options: LATHE_A },
   ],
 };
 

@@ -1,3 +1,4 @@
+import type { Program } from '../../program.ts';
 import type { Rule } from '../../rule.ts';
 import type { ToolUse } from '../../tool-use.ts';
 import { toolName } from '../words.ts';
@@ -27,7 +28,8 @@ function reachesHolder(step: Watched['step'], program: Watched['program'], use: 
   );
 }
 
-function applies({ tool }: ToolUse, _program: unknown): boolean {
+function applies({ tool }: ToolUse, program: Program): boolean {
+  if (program.kind !== 'mill') return false;
   return tool?.flute_length_mm !== undefined || tool?.holder_diameter_mm !== undefined;
 }
 

@@ -15,7 +15,8 @@ export const chipThin: Rule = {
   cure: 'Where the finish allows, leave a little more or feed a little faster.',
   fine_when: 'A finishing pass that the drawing needs.',
   source: 'chip under the edge radius: force for each area rises steeply (common practice, no source)',
-  needs: ['stock', 'tool.kind', 'tool.edge_radius'],
+  // an unknown edge radius is said once, by the rule on rubbing
+  needs: ['stock', 'tool.kind'],
   applies: hasChip,
   tool(use, program, report) {
     const found = thinPasses.of(program, use);

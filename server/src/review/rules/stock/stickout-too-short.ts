@@ -1,3 +1,4 @@
+import type { Program } from '../../program.ts';
 import type { Rule } from '../../rule.ts';
 import type { ToolUse } from '../../tool-use.ts';
 import { toolName } from '../words.ts';
@@ -24,9 +25,9 @@ const deep = watchPlaces(
   () => ({}),
 );
 
-function applies({ tool }: ToolUse, _program: unknown): boolean {
+function applies({ tool }: ToolUse, program: Program): boolean {
   const kind = tool?.kind?.value;
-  return kind !== 'probe' && kind !== 'tap';
+  return program.kind === 'mill' && kind !== 'probe' && kind !== 'tap';
 }
 
 /** The tool goes deeper than it stands out. */

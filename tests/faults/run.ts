@@ -1,0 +1,20 @@
+import { jobs } from './fault.ts';
+import { falseAlarms, tryAll } from './score.ts';
+
+const all = jobs();
+const verdicts = tryAll(all);
+const families = [...new Set(verdicts.map(v => v.fault.family))];
+for (const family of families) {
+  const own = verdicts.filter(v => v.fault.family === family);
+  const caught = own.filter(v => v.caught).length;
+  console.log(`${family.padEnd(10)} ${caught} of ${own.length}`);
+  for (const { fault, said } of own.filter(v => !v.caught))
+    console.log(`  missed: ${fault.name} (${fault.job}): ${said || 'nothing said'}`);
+}
+const caught = verdicts.filter(v => v.caught).length;
+const alarms = falseAlarms(all);
+console.log(
+  `all        ${caught} of ${verdicts.length} caught; ${alarms.length} false alarms on ${all.length} good programs and their rewrites`,
+);
+for (const alarm of alarms) console.log(`  false: ${alarm}`);
+process.exitCode = alarms.length === 0 && caught >= 0.95 * verdicts.length ? 0 : 1;
