@@ -32,6 +32,20 @@ export function withinReach(from: number, to: number): boolean {
   return to - from < REACH;
 }
 
+/**
+ * Whether the lines from `from` to `to` run one after another: no call, jump or loop stands between. Only programs with
+ * control flow are looked into.
+ */
+export function runsStraight(program: Program, from: number, to: number): boolean {
+  if (!program.reading.needs_flow) return true;
+  if (to < from || !withinReach(from, to)) return false;
+  for (let line = from; line < to; line++)
+    if (FLOW.test(program.reading.text.lineText(line).replace(/\([^)]*\)?/g, ''))) return false;
+  return true;
+}
+
+const FLOW = /M\s*0*(?:9[789]|198)|G\s*6[56]|GOTO|WHILE|IF|^\s*O|:/i;
+
 /** An error where a setup sheet was written for this program, a warning where only the program speaks. */
 export function errorWithSheet(program: Program): Severity {
   return program.sheet ? 'error' : 'warning';

@@ -1,5 +1,5 @@
 import { KIND, RUN } from '../../rs274/steps.ts';
-import { cuttingUses, firstCut, lineOfLetter, withinReach } from '../lookup.ts';
+import { cuttingUses, firstCut, lineOfLetter, runsStraight, withinReach } from '../lookup.ts';
 import type { Rule } from '../rule.ts';
 import { ISO, MILL_MM, milled } from './sample-programs.ts';
 import { toolName } from './words.ts';
@@ -30,7 +30,7 @@ export const feedInherited: Rule = {
       if (!(feed > 0) || feed !== before.parts.at(-1)?.run[RUN.feed]) continue;
       if (!withinReach(use.change_line, part.first_cut_line)) continue;
       if (lineOfLetter(program, 'F', use.change_line, part.first_cut_line) >= 0) continue;
-      if (program.reading.needs_flow) continue;
+      if (!runsStraight(program, use.change_line, part.first_cut_line)) continue;
       const tapped = before.parts.some(p => p.kinds & TAP);
       report({
         at: program.blockPlace(part.first_cut_line),

@@ -1,5 +1,5 @@
 import { RUN } from '../../rs274/steps.ts';
-import { cuttingUses, firstCut, isTurning, lineOfLetter, withinReach } from '../lookup.ts';
+import { cuttingUses, firstCut, isTurning, lineOfLetter, runsStraight, withinReach } from '../lookup.ts';
 import type { Rule } from '../rule.ts';
 import { ISO, LATHE_A, MILL_MM, milled } from './sample-programs.ts';
 import { toolName } from './words.ts';
@@ -19,13 +19,14 @@ export const speedInherited: Rule = {
   program(program, report) {
     const uses = cuttingUses(program);
     for (const [index, use] of uses.entries()) {
-      if (index === 0 || program.reading.needs_flow) continue;
+      if (index === 0) continue;
       const before = uses[index - 1];
       const part = firstCut(use);
       if (!part || !isTurning(part) || before.number === use.number || part.run[RUN.css] === 1) continue;
       const speed = part.run[RUN.spindle];
       if (!(speed > 0) || speed !== before.parts.at(-1)?.run[RUN.spindle]) continue;
       if (!withinReach(use.change_line, part.first_cut_line)) continue;
+      if (!runsStraight(program, use.change_line, part.first_cut_line)) continue;
       if (lineOfLetter(program, 'S', use.change_line - 3, part.first_cut_line) >= 0) continue;
       report({
         at: program.blockPlace(use.change_line),

@@ -1,8 +1,16 @@
-import { KIND } from '../../rs274/steps.ts';
-import { cuttingUses, errorWithSheet, firstCut, isTurning, lineOfCode, withinReach } from '../lookup.ts';
+import { KIND, RUN } from '../../rs274/steps.ts';
+import {
+  cuttingUses,
+  errorWithSheet,
+  firstCut,
+  isTurning,
+  lineOfCode,
+  runsStraight,
+  withinReach,
+} from '../lookup.ts';
+import type { Part } from '../part.ts';
 import type { Rule } from '../rule.ts';
 import { ISO, MILL_MM, milled } from './sample-programs.ts';
-import { toolName } from './words.ts';
 
 const CHANGE = 1 << KIND.toolchange;
 
@@ -19,16 +27,24 @@ export const spindleNotRestarted: Rule = {
   source: 'NISTIR 6556 section 3.6.3 (the spindle is stopped at M6), from memory',
   needs: [],
   program(program, report) {
-    if (program.kind === 'lathe' || program.reading.needs_flow) return;
+    if (program.kind === 'lathe') return;
+    let started = program.sheet !== undefined;
+    const bare: Part[] = [];
     for (const use of cuttingUses(program)) {
       const part = firstCut(use);
       if (!part || !isTurning(part) || !use.parts.some(p => p.kinds & CHANGE)) continue;
       if (!withinReach(use.change_line, part.first_cut_line)) continue;
-      if (lineOfCode(program, 'M', [3, 4, 13, 14], use.change_line, part.first_cut_line) >= 0) continue;
+      if (!runsStraight(program, use.change_line, part.first_cut_line)) continue;
+      const start = lineOfCode(program, 'M', [3, 4, 13, 14], use.change_line, part.first_cut_line);
+      if (start >= 0) started = true;
+      else bare.push(part);
+    }
+    if (!started) return;
+    for (const part of bare) {
       report({
         at: program.blockPlace(part.first_cut_line),
         severity: errorWithSheet(program),
-        message: `Pushes a standing tool into the work: M6 stops the spindle and nothing starts it for ${toolName(use)}. Write M3 with its speed before this cut.`,
+        message: `Pushes a standing tool into the work: M6 stops the spindle and nothing starts it for T${part.run[RUN.tool]}. Write M3 with its speed before this cut.`,
       });
     }
   },
@@ -40,6 +56,11 @@ export const spindleNotRestarted: Rule = {
     },
   ],
   silent: [
+    {
+      name: 'no tool is started after its change: the machine does it',
+      program: `${MILL_MM}S3000 M3\nT1 M6\nG0 X0 Y0\nG43 H1 Z2.\nG1 Z-1. F100.\nX50.\nT2 M6\nG43 H2 Z2.\nG1 Z-1.\nX0\nM30\n`,
+      options: ISO,
+    },
     { name: 'started', program: `${MILL_MM}${milled(1)}${milled(2)}M30\n`, options: ISO },
     {
       name: 'M3 in the block of the change',

@@ -1,4 +1,5 @@
 import { KIND, RUN } from '../../rs274/steps.ts';
+import { runsStraight } from '../lookup.ts';
 import type { Rule } from '../rule.ts';
 import { ISO, MILL_MM, milled } from './sample-programs.ts';
 
@@ -17,14 +18,14 @@ export const toolChangeSameTool: Rule = {
   source: 'common practice, no source',
   needs: [],
   program(program, report) {
-    if (program.kind === 'lathe' || program.reading.needs_flow) return;
+    if (program.kind === 'lathe') return;
     let before = Number.NaN;
     let line = -1;
     for (const part of program.parts) {
       if (!(part.kinds & CHANGE)) continue;
       const tool = part.run[RUN.tool];
       const at = part.last_line;
-      if (tool >= 0 && tool === before && !hasToolWord(line + 1, at)) {
+      if (tool >= 0 && tool === before && !hasToolWord(line + 1, at) && runsStraight(program, line + 1, at)) {
         report({
           at: program.wordPlace(at, 'M', 6),
           message: `Cuts the next operation with T${tool} still in the spindle: this M6 has no T. Write the tool that is meant.`,

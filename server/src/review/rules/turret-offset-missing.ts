@@ -21,6 +21,10 @@ export const turretOffsetMissing: Rule = {
   program(program, report) {
     if (program.kind !== 'lathe' || program.dialect === 'ngc') return;
     const uses = cuttingUses(program);
+    const usual =
+      program.sheet !== undefined ||
+      uses.some(use => use.parts.some(p => p.cut_steps > 0 && p.run[RUN.length_offset] > 0));
+    if (!usual) return;
     const numbers = new Set(uses.map(use => use.number));
     for (const use of uses) {
       const stated = use.tool?.length_offset?.value;
@@ -46,7 +50,11 @@ export const turretOffsetMissing: Rule = {
     }
   },
   flagged: [
-    { name: 'offset 00', program: `${PROGRAM('T0100\n^^^^^\n')}M30\n`, options: LATHE_A },
+    {
+      name: 'offset 00',
+      program: `${PROGRAM('T0101\n')}${PROGRAM('T0300\n^^^^^\n').slice(16)}M30\n`,
+      options: LATHE_A,
+    },
     {
       name: 'offset of the other tool',
       program: `${PROGRAM('T0101\n')}${PROGRAM('T0301\n^^^^^\n').slice(16)}M30\n`.replace('T0301', 'T0301'),
