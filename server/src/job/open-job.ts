@@ -1,5 +1,4 @@
 import type { EngineOptions } from '../review/engine.ts';
-import { byHarm } from '../review/finding.ts';
 import type { Knowledge } from '../review/make-program.ts';
 import { makeReview, type Review } from '../review/review.ts';
 import {
@@ -97,13 +96,12 @@ export function reviewOf(
   sheets: SheetReading,
   input: Pick<JobInput, 'shown' | 'severities'> & { cuts?: Knowledge['cuts'] },
 ): Review {
-  const review = makeReview(
+  return makeReview(
     reading,
     { sheet: sheets.sheet, cribs: sheets.cribs, shown: input.shown, cuts: input.cuts },
     { severities: input.severities },
+    () => sheetFindings(sheets),
   );
-  if (sheets.problems.length === 0) return review;
-  return { ...review, findings: [...review.findings, ...sheetFindings(sheets)].sort(byHarm) };
 }
 
 /** How the program is to be read, by what the person, the sheet or the machine says. */

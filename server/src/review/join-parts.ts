@@ -1,49 +1,86 @@
-import { RUN, RUN_WIDTH } from '../rs274/steps.ts';
-import { type Part, widenBox } from './part.ts';
+import { RUN } from '../rs274/steps.ts';
+import { emptyPart, NO_LINE, type Part, widenBox } from './part.ts';
+import { runHash, sameRun } from './same-run.ts';
 
-/** The parts of one stretch, their lines counted from its first line. */
-export interface StretchParts {
-  firstLine: number;
+/** Parts whose lines are counted from a first line. */
+export interface PlacedParts {
+  first_line: number;
   parts: readonly Part[];
 }
 
-/** So many parts stand in order of the program; after them a part may join an earlier one of its tool. */
-const MOST_IN_ORDER = 2000;
-/** How far back it looks for one. */
-const PARTS_BACK = 8;
-
-/**
- * Parts of the whole program, lines of the program: neighbours with equal runs are one. In a program where feeds change
- * back and forth all the time, those with equal runs close by are one too. The parts given are not changed.
- */
-export function joinParts(stretches: Iterable<StretchParts>): Part[] {
+/** Parts in order of the program: neighbours with equal runs are one. The parts given are not changed. */
+export function joinInOrder(pieces: Iterable<PlacedParts>): Part[] {
   const joined: Part[] = [];
-  for (const { parts, firstLine } of stretches) {
+  let last: Part | undefined;
+  for (const { parts, first_line } of pieces) {
     for (const part of parts) {
-      const same = equalPart(joined, part);
-      if (same) addPart(same, part, firstLine);
-      else joined.push(placed(part, firstLine));
+      if (last && sameRun(last.run, part.run)) addPart(last, part, first_line);
+      else {
+        last = placed(part, first_line);
+        joined.push(last);
+      }
     }
   }
   return joined;
 }
 
-function equalPart(joined: readonly Part[], part: Part): Part | undefined {
-  const oldest = joined.length < MOST_IN_ORDER ? joined.length - 1 : joined.length - PARTS_BACK;
-  for (let at = joined.length - 1; at >= 0 && at >= oldest; at--) {
-    const { run } = joined[at];
-    if (sameRun(run, part.run)) return joined[at];
-    if (run[RUN.tool] !== part.run[RUN.tool]) return undefined;
+/**
+ * Parts of which none has the same run within one use of a tool, in order of their beginning; the last part of a use has
+ * the run that it ends with. For programs that change the feed back and forth thousands of times.
+ */
+export function fold(pieces: Iterable<PlacedParts>): Part[] {
+  const folding = new Folding();
+  for (const { parts, first_line } of pieces) for (const part of parts) folding.add(part, first_line);
+  return folding.done();
+}
+
+class Folding {
+  private readonly joined: Part[] = [];
+  private readonly known = new Map<number, Part[]>();
+  private last: Part | undefined;
+  private last_line = 0;
+
+  add(part: Part, by: number): void {
+    if (this.last && toolOf(this.last) !== toolOf(part)) this.close();
+    const hash = runHash(part.run);
+    const alike = this.known.get(hash);
+    let own = alike?.find(other => sameRun(other.run, part.run));
+    if (own) addPart(own, part, by);
+    else {
+      own = placed(part, by);
+      this.joined.push(own);
+      if (alike) alike.push(own);
+      else this.known.set(hash, [own]);
+    }
+    this.last = own;
+    this.last_line = part.last_line + by;
   }
-  return undefined;
+
+  done(): Part[] {
+    this.close();
+    return this.joined;
+  }
+
+  /** Ends the use of a tool: its last part is to tell how it ends. */
+  private close(): void {
+    const { last, joined } = this;
+    if (last && joined[joined.length - 1] !== last) joined.push(emptyPart(last.run, this.last_line));
+    this.known.clear();
+    this.last = undefined;
+  }
+}
+
+function toolOf(part: Part): number {
+  const tool = part.run[RUN.tool];
+  return tool >= 0 ? tool : -1;
 }
 
 function placed(part: Part, by: number): Part {
-  const moved = (line: number) => (line < 0 ? line : line + by);
+  const moved = (line: number) => (line === NO_LINE ? NO_LINE : line + by);
   return {
     ...part,
-    first_line: moved(part.first_line),
-    last_line: moved(part.last_line),
+    first_line: part.first_line + by,
+    last_line: part.last_line + by,
     first_cut_line: moved(part.first_cut_line),
     last_cut_line: moved(part.last_cut_line),
     plunge_line: moved(part.plunge_line),
@@ -52,25 +89,11 @@ function placed(part: Part, by: number): Part {
   };
 }
 
-/** Whether two runs belong in one part: equal but for G0 to G3, which change all the time and which `kinds` tells. */
-export function sameRun(a: Float64Array, b: Float64Array, a_from = 0, b_from = 0): boolean {
-  for (let i = 0; i < RUN_WIDTH; i++) {
-    const left = a[a_from + i];
-    const right = b[b_from + i];
-    if (left === right || (Number.isNaN(left) && Number.isNaN(right))) continue;
-    if (i !== RUN.motion || !(left <= PLAIN_MOTION && right <= PLAIN_MOTION)) return false;
-  }
-  return true;
-}
-
-/** G3 times ten: the largest motion code of a plain move. */
-const PLAIN_MOTION = 30;
-
 function addPart(a: Part, b: Part, by: number): void {
   a.last_line = Math.max(a.last_line, b.last_line + by);
   a.first_line = Math.min(a.first_line, b.first_line + by);
-  if (b.first_cut_line >= 0) {
-    if (a.first_cut_line < 0) a.first_cut_line = b.first_cut_line + by;
+  if (b.first_cut_line !== NO_LINE) {
+    if (a.first_cut_line === NO_LINE) a.first_cut_line = b.first_cut_line + by;
     a.last_cut_line = Math.max(a.last_cut_line, b.last_cut_line + by);
   }
   a.cut_steps += b.cut_steps;
@@ -84,7 +107,7 @@ function addPart(a: Part, b: Part, by: number): void {
   a.untimed += b.untimed;
   if (!(a.least_x_mm <= b.least_x_mm) && b.least_x_mm >= 0) a.least_x_mm = b.least_x_mm;
   if (!(a.most_x_mm >= b.most_x_mm) && b.most_x_mm >= 0) a.most_x_mm = b.most_x_mm;
-  if (a.plunge_line < 0 && b.plunge_line >= 0) a.plunge_line = b.plunge_line + by;
+  if (a.plunge_line === NO_LINE && b.plunge_line !== NO_LINE) a.plunge_line = b.plunge_line + by;
   a.plunge_mm = Math.max(a.plunge_mm, b.plunge_mm);
   for (const axis of [0, 1, 2] as const) {
     widenBox(a, axis, b.low[axis]);

@@ -1,23 +1,15 @@
 import { isAbsent } from '../cutting/result.ts';
 import { findMaterial, type Window, windowFor } from '../materials/index.ts';
-import { blockAt, comments, KIND, type Reading, RUN, S, type StepCursor } from '../rs274/index.ts';
-import {
-  type Crib,
-  type MachineKnown,
-  machineOf,
-  type SetupSheet,
-  type ToolKnown,
-  toolComments,
-  toolsOf,
-} from '../setup/index.ts';
-import { bareComment } from './comment-text.ts';
+import { blockAt, type Reading, type StepCursor } from '../rs274/index.ts';
+import { type Crib, type MachineKnown, machineOf, type SetupSheet, type ToolKnown } from '../setup/index.ts';
 import { addLoads } from './cuts/add-loads.ts';
 import { cutNow } from './cuts/cut-now.ts';
 import type { Place } from './finding.ts';
-import { joinParts, type StretchParts } from './join-parts.ts';
-import type { Part } from './part.ts';
-import { partsOf } from './parts.ts';
+import { knownTools } from './known-tools.ts';
+import { once } from './once.ts';
 import type { Cuts, Program, WordAt } from './program.ts';
+import { programParts } from './program-parts.ts';
+import { problemsOf } from './program-problems.ts';
 import { shopMaterials } from './shop-materials.ts';
 import { toolUses } from './tool-use.ts';
 
@@ -34,13 +26,6 @@ export interface Knowledge {
 
 /** How far back the line that set a word is looked for. */
 const REACH = 400;
-/** Comments that are read for tools. */
-const COMMENTS_READ = 5000;
-
-const CHANGE = 1 << KIND.toolchange;
-
-const partsByTable = new WeakMap<object, readonly Part[]>();
-
 /** Joins a reading with what is known beside it. */
 export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
   const { settled } = reading;
@@ -50,8 +35,9 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
     settled.kind.value === 'mill' || settled.kind.value === 'lathe' ? settled.kind.value : undefined;
   const known = knowledge.machine ?? machineOf(sheet, cribs, { kind });
   const units = settled.units.how === 'unknown' ? undefined : settled.units.value;
-  const parts = joinParts(partsByStretch(reading));
-  const tools = knownTools(reading, parts, knowledge, known, units, kind);
+  const parts = once(() => programParts(reading));
+  const tools = once(() => knownTools(reading, parts(), { knowledge, known, units, kind }));
+  const uses = once(() => toolUses(parts(), number => tools().get(number)));
   const materialName = sheet?.workpiece?.material;
   const materialFound =
     materialName &&
@@ -75,17 +61,21 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
     material,
     materialFound,
     materialName,
-    parts,
-    uses: toolUses(parts, number => tools.get(number)),
+    get parts() {
+      return parts();
+    },
+    get uses() {
+      return uses();
+    },
     lineCount: reading.text.lineCount,
     cuts: undefined,
     record: undefined,
-    tool: number => tools.get(number),
+    tool: number => tools().get(number),
     window(number) {
-      if (!windows.has(number)) windows.set(number, windowOf(tools.get(number), program));
+      if (!windows.has(number)) windows.set(number, windowOf(tools().get(number), program));
       return windows.get(number);
     },
-    problems: () => reading.problems(),
+    problems: () => problemsOf(reading),
     words,
     wordPlace(line, letter, value) {
       const word = words(line).find(w => w.letter === letter && (value === undefined || w.value === value));
@@ -109,59 +99,6 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
-
-function* partsByStretch(reading: Reading): Iterable<StretchParts> {
-  for (let index = 0; index < reading.stretches.length; index++) {
-    const { steps, stateIn } = reading.stretches[index];
-    let parts = partsByTable.get(steps);
-    if (!parts) {
-      const { v } = stateIn;
-      parts = partsOf(steps, { x: v[S.x], y: v[S.y], z: v[S.z] });
-      partsByTable.set(steps, parts);
-    }
-    yield { firstLine: reading.firstLine(index), parts };
-  }
-}
-
-function knownTools(
-  reading: Reading,
-  parts: readonly Part[],
-  knowledge: Knowledge,
-  machine: MachineKnown,
-  units: 'inch' | 'mm' | undefined,
-  kind: 'mill' | 'lathe' | undefined,
-): Map<number, ToolKnown> {
-  const changes = changesOf(parts);
-  const numbers = new Set(changes.map(change => change.tool));
-  for (const part of parts) {
-    const number = part.run[0];
-    if (number >= 0) numbers.add(number);
-  }
-  const said: { line: number; text: string }[] = [];
-  for (const comment of comments(reading.text)) {
-    if (said.length >= COMMENTS_READ) break;
-    said.push({ line: comment.line + 1, text: bareComment(comment.text) });
-  }
-  const read = toolComments(
-    said,
-    changes.map(change => ({ line: change.line + 1, tool: change.tool })),
-    { units, machine: kind },
-  );
-  return toolsOf({
-    tools: [...numbers],
-    sheet: knowledge.sheet,
-    cribs: knowledge.cribs,
-    comments: read,
-    machine,
-  });
-}
-
-/** Where the program changes tools, from the parts that hold a tool change. */
-function changesOf(parts: readonly Part[]): { line: number; tool: number }[] {
-  return parts
-    .filter(part => part.kinds & CHANGE && part.run[RUN.tool] >= 0)
-    .map(part => ({ line: part.first_line, tool: part.run[RUN.tool] }));
-}
 
 function windowOf(tool: ToolKnown | undefined, program: Program): Window | undefined {
   if (!tool?.kind) return undefined;

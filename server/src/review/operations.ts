@@ -1,6 +1,6 @@
-import { comments } from '../rs274/index.ts';
 import { bareComment } from './comment-text.ts';
 import type { Program } from './program.ts';
+import { commentsOf } from './program-comments.ts';
 import { readSilence } from './silence.ts';
 
 const COMMENTS_READ = 20_000;
@@ -17,7 +17,7 @@ export interface Operation {
 
 /** Operations of a program with the comment that names them; lines from 1, as surfaces show them. */
 export function operationsOf(program: Program): Operation[] {
-  const named = [...comments(program.reading.text, COMMENTS_READ)]
+  const named = commentsOf(program.reading, COMMENTS_READ)
     .map(comment => ({ line: comment.line, text: bareComment(comment.text).trim() }))
     .filter(comment => !readSilence(comment.text));
   return program.uses

@@ -3,7 +3,7 @@ import { RUN, type RunField } from '../rs274/steps.ts';
 /**
  * What happens while one run holds, summed over its steps: small, so that rules look at runs and not at
  * steps. Parts of neighbouring stretches with equal runs are joined by `joinParts`.
- * Lines are 0-based, of the program once joined and of the stretch before; NaN and -1 mean none.
+ * Lines are 0-based, of the program once joined (-1: none) and of the stretch before (NO_LINE: none).
  */
 export interface Part {
   readonly run: Float64Array;
@@ -38,14 +38,17 @@ export function runValue(part: Part, field: RunField): number {
   return part.run[RUN[field]];
 }
 
+/** Stands for no line until parts are joined: lines of a stretch can be a little under zero. */
+export const NO_LINE = -0x40000000;
+
 /** A part in which nothing has happened yet. */
 export function emptyPart(run: Float64Array, line: number): Part {
   return {
     run,
     first_line: line,
     last_line: line,
-    first_cut_line: -1,
-    last_cut_line: -1,
+    first_cut_line: NO_LINE,
+    last_cut_line: NO_LINE,
     cut_steps: 0,
     rapid_steps: 0,
     kinds: 0,
@@ -57,7 +60,7 @@ export function emptyPart(run: Float64Array, line: number): Part {
     untimed: 0,
     least_x_mm: Number.NaN,
     most_x_mm: Number.NaN,
-    plunge_line: -1,
+    plunge_line: NO_LINE,
     plunge_mm: 0,
     low: [Number.NaN, Number.NaN, Number.NaN],
     high: [Number.NaN, Number.NaN, Number.NaN],

@@ -1,6 +1,6 @@
 import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
-import { sameRun } from './join-parts.ts';
-import { emptyPart, type Part, widenBox } from './part.ts';
+import { emptyPart, NO_LINE, type Part, widenBox } from './part.ts';
+import { sameRun } from './same-run.ts';
 import { stepLength, stepMinutes } from './step-time.ts';
 
 /** Where a stretch begins: the position its first step starts from (mm, NaN not known). */
@@ -140,7 +140,7 @@ function sumCuts(part: Part, table: StepTable, classes: Int32Array, from: number
   part.cut_steps += i - from;
   part.cut_length_mm += length;
   part.cut_min += length / part.run[RUN.feed];
-  if (part.first_cut_line < 0 || first < part.first_cut_line) part.first_cut_line = first;
+  if (part.first_cut_line === NO_LINE || first < part.first_cut_line) part.first_cut_line = first;
   if (last > part.last_cut_line) part.last_cut_line = last;
   if (first < part.first_line) part.first_line = first;
   if (last > part.last_line) part.last_line = last;
@@ -171,7 +171,7 @@ function addCut(
   const k = table.kind[i];
   const x = table.x[i];
   part.cut_steps++;
-  if (part.first_cut_line < 0 || line < part.first_cut_line) part.first_cut_line = line;
+  if (part.first_cut_line === NO_LINE || line < part.first_cut_line) part.first_cut_line = line;
   if (line > part.last_cut_line) part.last_cut_line = line;
   const length = k === KIND.arc ? stepLength(table, i, dx, dy, dz) : Math.sqrt(dx * dx + dy * dy + dz * dz);
   const inverse = part.run[RUN.feed_mode] === 93 ? (table.seconds.get(i) ?? Number.NaN) / 60 : Number.NaN;
@@ -186,7 +186,7 @@ function addCut(
   widenBox(part, 1, table.y[i]);
   widenBox(part, 2, table.z[i]);
   if (k === KIND.feed && dx === 0 && dy === 0 && dz < 0 && (table.flags[i] & STEP_FLAG.cycle) === 0) {
-    if (part.plunge_line < 0) part.plunge_line = line;
+    if (part.plunge_line === NO_LINE) part.plunge_line = line;
     if (-dz > part.plunge_mm) part.plunge_mm = -dz;
   }
 }

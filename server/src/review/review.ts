@@ -3,13 +3,17 @@ import { type EngineOptions, runRules } from './engine.ts';
 import { byHarm, type Finding, type SilencedFinding } from './finding.ts';
 import { joinSameCause } from './join-causes.ts';
 import { type Knowledge, makeProgram } from './make-program.ts';
+import { once } from './once.ts';
 import type { Program } from './program.ts';
 import { rules } from './rules/index.ts';
 import { applySilences } from './silence.ts';
 import { silencesOf } from './silences-of.ts';
 import { type ToolReview, toolReviews } from './tool-review.ts';
 
-/** All that is known about one program. Every surface reads this. */
+/**
+ * All that is known about one program. Every surface reads this. Tools and findings are worked out when they are first
+ * asked for, so a hint need not wait for them; that is to happen before the reading goes on to another version.
+ */
 export interface Review {
   readonly program: Program;
   readonly tools: readonly ToolReview[];
@@ -20,17 +24,38 @@ export interface Review {
   readonly complete: boolean;
 }
 
-/** Reviews a program that was read, with what the setup sheet and the crib say. */
-export function makeReview(reading: Reading, knowledge: Knowledge, options: EngineOptions = {}): Review {
+/**
+ * Reviews a program that was read, with what the setup sheet and the crib say. `beside` gives findings of the files
+ * beside it.
+ */
+export function makeReview(
+  reading: Reading,
+  knowledge: Knowledge,
+  options: EngineOptions = {},
+  beside: () => readonly Finding[] = () => [],
+): Review {
   const program = makeProgram(reading, knowledge);
-  const raw = runRules(rules, program, options);
-  const { findings, silenced } = applySilences(raw.findings, silencesOf(program));
+  const tools = once(() => toolReviews(program));
+  const raw = once(() => runRules(rules, program, options));
+  const judged = once(() => {
+    const { findings, silenced } = applySilences(raw().findings, silencesOf(program));
+    return { findings: [...joinSameCause(findings), ...beside()].sort(byHarm), silenced };
+  });
+  const not_checked = once(() => [...raw().not_checked, ...stockGaps(program), ...readingGaps(program)]);
   return {
     program,
-    tools: toolReviews(program),
-    findings: joinSameCause(findings).sort(byHarm),
-    silenced,
-    not_checked: [...raw.not_checked, ...stockGaps(program), ...readingGaps(reading)],
+    get tools() {
+      return tools();
+    },
+    get findings() {
+      return judged().findings;
+    },
+    get silenced() {
+      return judged().silenced;
+    },
+    get not_checked() {
+      return not_checked();
+    },
     complete: reading.complete,
   };
 }
@@ -45,9 +70,9 @@ function stockGaps({ cuts }: Program): string[] {
 }
 
 /** What the reader itself could not follow, in words. */
-function readingGaps(reading: Reading): string[] {
+function readingGaps(program: Program): string[] {
   const gaps = new Map<string, string>();
-  for (const problem of reading.problems()) {
+  for (const problem of program.problems()) {
     if (problem.code === 'not-followed' && !gaps.has(problem.message))
       gaps.set(problem.message, `line ${problem.line + 1}: ${problem.message}`);
   }

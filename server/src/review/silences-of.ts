@@ -1,6 +1,6 @@
-import { comments } from '../rs274/index.ts';
 import { bareComment } from './comment-text.ts';
 import type { Program } from './program.ts';
+import { commentsOf } from './program-comments.ts';
 import { readSilence, type Silence } from './silence.ts';
 
 /**
@@ -9,7 +9,7 @@ import { readSilence, type Silence } from './silence.ts';
  */
 export function silencesOf(program: Program): Silence[] {
   const found: Silence[] = [];
-  for (const comment of comments(program.reading.text)) {
+  for (const comment of commentsOf(program.reading)) {
     const read = readSilence(bareComment(comment.text));
     if (!read) continue;
     found.push({
