@@ -143,6 +143,7 @@ export class LatheStock {
   ): void {
     const points = this.lowerHull(from, to, tool);
     const area = found.area;
+    resetMet();
     let h = 0;
     const first = this.sliceAt(this.hullZ[0]);
     for (let k = first; k < this.count; k++) {
@@ -156,7 +157,7 @@ export class LatheStock {
       if (tool.inward > 0) this.takeOuter(k, z, x, found);
       else this.takeInner(k, z, -x, found);
     }
-    if (found.area > area) found.length += Math.hypot(to[0] - from[0], to[1] - from[1]);
+    if (found.area > area) found.length += lengthInMetal(from, to, met);
   }
 
   private takeOuter(k: number, z: number, x: number, found: Sums): void {
@@ -254,6 +255,28 @@ interface Sums {
   inner: number;
 }
 
+/** Extent of what the straight piece in work has cut. */
+const met = { low: 0, high: 0, outer: 0, inner: 0 };
+
+function resetMet(): void {
+  met.low = Number.POSITIVE_INFINITY;
+  met.high = Number.NEGATIVE_INFINITY;
+  met.outer = Number.NEGATIVE_INFINITY;
+  met.inner = Number.POSITIVE_INFINITY;
+}
+
+/** Way of a straight piece less what it makes in air before and after the metal, by the axis that it goes along. */
+function lengthInMetal(
+  from: readonly [number, number],
+  to: readonly [number, number],
+  cut: typeof met,
+): number {
+  const dz = Math.abs(to[0] - from[0]);
+  const dx = Math.abs(to[1] - from[1]);
+  const share = dz > dx ? (cut.high - cut.low) / dz : (cut.outer - cut.inner) / dx;
+  return Math.hypot(dz, dx) * Math.min(1, share > 0 ? share : 1);
+}
+
 function newSums(): Sums {
   const far = Number.POSITIVE_INFINITY;
   return { volume: 0, area: 0, radial: 0, length: 0, low: far, high: -far, outer: -far, inner: far };
@@ -264,6 +287,10 @@ function add(found: Sums, slice: number, z: number, outer: number, inner: number
   found.volume += Math.PI * (outer * outer - inner * inner) * slice;
   found.area += thick * slice;
   if (thick <= skin_mm) return;
+  met.low = Math.min(met.low, z - slice / 2);
+  met.high = Math.max(met.high, z + slice / 2);
+  met.outer = Math.max(met.outer, outer);
+  met.inner = Math.min(met.inner, inner);
   found.radial = Math.max(found.radial, thick);
   found.low = Math.min(found.low, z);
   found.high = Math.max(found.high, z);
