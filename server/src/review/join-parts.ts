@@ -6,17 +6,19 @@ import { runHash, sameRun } from './same-run.ts';
 export interface PlacedParts {
   first_line: number;
   parts: readonly Part[];
+  /** Nobody else holds them: they may be changed. */
+  own?: boolean;
 }
 
-/** Parts in order of the program: neighbours with equal runs are one. The parts given are not changed. */
+/** Parts in order of the program: neighbours with equal runs are one. */
 export function joinInOrder(pieces: Iterable<PlacedParts>): Part[] {
   const joined: Part[] = [];
   let last: Part | undefined;
-  for (const { parts, first_line } of pieces) {
+  for (const { parts, first_line, own } of pieces) {
     for (const part of parts) {
       if (last && sameRun(last.run, part.run)) addPart(last, part, first_line);
       else {
-        last = placed(part, first_line);
+        last = own ? move(part, first_line) : move(copyOf(part), first_line);
         joined.push(last);
       }
     }
@@ -47,7 +49,7 @@ class Folding {
     let own = alike?.find(other => sameRun(other.run, part.run));
     if (own) addPart(own, part, by);
     else {
-      own = placed(part, by);
+      own = move(copyOf(part), by);
       this.joined.push(own);
       if (alike) alike.push(own);
       else this.known.set(hash, [own]);
@@ -75,18 +77,38 @@ function toolOf(part: Part): number {
   return tool >= 0 ? tool : -1;
 }
 
-function placed(part: Part, by: number): Part {
-  const moved = (line: number) => (line === NO_LINE ? NO_LINE : line + by);
+function copyOf(part: Part): Part {
   return {
-    ...part,
-    first_line: part.first_line + by,
-    last_line: part.last_line + by,
-    first_cut_line: moved(part.first_cut_line),
-    last_cut_line: moved(part.last_cut_line),
-    plunge_line: moved(part.plunge_line),
-    low: [...part.low],
-    high: [...part.high],
+    run: part.run,
+    first_line: part.first_line,
+    last_line: part.last_line,
+    first_cut_line: part.first_cut_line,
+    last_cut_line: part.last_cut_line,
+    cut_steps: part.cut_steps,
+    rapid_steps: part.rapid_steps,
+    kinds: part.kinds,
+    flags: part.flags,
+    cut_length_mm: part.cut_length_mm,
+    rapid_length_mm: part.rapid_length_mm,
+    cut_min: part.cut_min,
+    dwell_min: part.dwell_min,
+    untimed: part.untimed,
+    least_x_mm: part.least_x_mm,
+    most_x_mm: part.most_x_mm,
+    plunge_line: part.plunge_line,
+    plunge_mm: part.plunge_mm,
+    low: [part.low[0], part.low[1], part.low[2]],
+    high: [part.high[0], part.high[1], part.high[2]],
   };
+}
+
+function move(part: Part, by: number): Part {
+  part.first_line += by;
+  part.last_line += by;
+  if (part.first_cut_line !== NO_LINE) part.first_cut_line += by;
+  if (part.last_cut_line !== NO_LINE) part.last_cut_line += by;
+  if (part.plunge_line !== NO_LINE) part.plunge_line += by;
+  return part;
 }
 
 function addPart(a: Part, b: Part, by: number): void {

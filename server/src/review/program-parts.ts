@@ -47,7 +47,7 @@ const partsOfBlock = keptByBlock((block): BlockParts => {
     first: in_order[0]?.run,
     last: in_order[in_order.length - 1]?.run,
     in_order: in_order.length > MOST_IN_ORDER ? undefined : in_order,
-    folded: in_order.length < 3 ? in_order : fold([{ first_line: 0, parts: in_order }]),
+    folded: fold([{ first_line: 0, parts: in_order }]),
   };
 });
 
@@ -55,7 +55,7 @@ function* stretchParts({ stretches }: StretchBlock): Iterable<PlacedParts> {
   let first_line = 0;
   for (const { steps, stateIn, lineCount } of stretches) {
     const { v } = stateIn;
-    yield { first_line, parts: partsOf(steps, { x: v[S.x], y: v[S.y], z: v[S.z] }) };
+    yield { first_line, parts: partsOf(steps, { x: v[S.x], y: v[S.y], z: v[S.z] }), own: true };
     first_line += lineCount;
   }
 }
