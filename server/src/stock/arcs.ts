@@ -1,5 +1,5 @@
 /** Which part of a circle round the tool stands in metal. */
-import { ask, askMetal, heightUnder, holds } from './probe.ts';
+import { ask, askMetal, holds } from './probe.ts';
 import { heightUnits, type Tile } from './tile.ts';
 
 /** Sum over the arcs found by `readArcs`, angles in rad from the feed direction, left positive. */
@@ -123,23 +123,33 @@ function readSpan(tile: Tile, from: number, to: number): void {
 }
 
 const skinUnits = 0.004 * heightUnits;
-/** Walls of so many heights round one circle are told apart. */
-const mostWalls = 6;
+/** How far into metal a place beside a round wall may seem to stand, in cells. */
+const wallError = 0.2;
+/** Halvings that find the height. */
+const halvings = 20;
 
 /**
  * Height of the metal that the samples stand in, in units, where walls run by: the highest one at which a sample is further inside
  * than touching. `highest` is that of all cells around.
  */
 function topOfMetal(tile: Tile, count: number, highest: number): number {
-  const { cx } = tile.grid;
-  const inside = touching_mm(cx, circle.rho) / cx;
-  let top = highest;
-  for (let turn = 0; turn < mostWalls && top > circle.z; turn++) {
-    askMetal(tile, count, top - skinUnits);
-    for (let k = 0; k < count; k++) if (samples[k] > 0 && ask.value[k] > inside) return top;
-    top = heightUnder(tile, count, top);
+  let most = 0;
+  for (let k = 0; k < count; k++) if (samples[k] > most) most = samples[k];
+  const inside = Math.min(wallError, most / 2);
+  const stands = (height: number): boolean => {
+    askMetal(tile, count, height);
+    for (let k = 0; k < count; k++) if (samples[k] > 0 && ask.value[k] > inside) return true;
+    return false;
+  };
+  let clear = highest - skinUnits;
+  if (stands(clear)) return highest;
+  let metal = circle.z;
+  for (let turn = 0; turn < halvings && clear - metal > 0.5; turn++) {
+    const middle = (clear + metal) / 2;
+    if (stands(middle)) metal = middle;
+    else clear = middle;
   }
-  return highest;
+  return Math.round(metal);
 }
 
 /** Two neighbouring samples on different sides of an edge, and the edge. */

@@ -92,24 +92,6 @@ export function askMetal(tile: Tile, count: number, z: number): void {
   ask.top = seen;
 }
 
-/** The greatest height under `below`, in units, of the cells round the first `count` places of `ask`. */
-export function heightUnder(tile: Tile, count: number, below: number): number {
-  const { floor, top } = tile;
-  let seen = -0x80000000;
-  if (floor === undefined || top === undefined) return seen;
-  const { ox, oy, nw, nh, stride } = tile;
-  for (let k = 0; k < count; k++) {
-    const i = Math.max(0, Math.min(nw - 2, Math.floor((ask.x[k] - ox) / tile.grid.cx)));
-    const j = Math.max(0, Math.min(nh - 2, Math.floor((ask.y[k] - oy) / tile.grid.cy)));
-    for (let corner = 0; corner < 4; corner++) {
-      const at = (j + (corner >> 1)) * stride + i + (corner & 1);
-      if (top[at] < below && top[at] > seen) seen = top[at];
-      if (floor[at] < below && floor[at] > seen) seen = floor[at];
-    }
-  }
-  return seen;
-}
-
 /** One place: see `askMetal`. */
 export function metalAt(tile: Tile, x: number, y: number, z_mm: number): number {
   ask.x[0] = x;

@@ -242,9 +242,25 @@ describe('mill stock, exact cases', () => {
     const both = helix.removed_mm3 + floor.removed_mm3;
     assert.ok(Math.abs(both - 1206.372) < 12.06, `volume ${both}`);
     assert.ok(Math.abs(helix.engagement_deg - 180) < 2, `engagement ${helix.engagement_deg}`);
-    assert.ok(Math.abs(helix.axial_depth_mm - 6) < 0.06);
+    // only the metal of one pitch stands before the tool, not the wall of the turns before
+    assert.ok(helix.axial_depth_mm > 0.95 && helix.axial_depth_mm < 1.9, `depth ${helix.axial_depth_mm}`);
     assert.equal(helix.centre_in_metal, 1);
   });
+
+  for (const [ae, phi] of [
+    [0.3, 19.95],
+    [1, 36.87],
+    [4, 78.46],
+  ]) {
+    it(`a wall in two depths, ${ae} wide: the second pass is as deep as what the first left`, () => {
+      const stock = stockOf(flat10);
+      const first = stock.move(line([-10, ae - 5, -8], [110, ae - 5, -8]));
+      const second = stock.move(line([-10, ae - 5, -15], [110, ae - 5, -15]));
+      assert.ok(Math.abs(first.axial_depth_mm - 8) < 0.01, `first ${first.axial_depth_mm}`);
+      assert.ok(Math.abs(second.axial_depth_mm - 7) < 0.01, `second ${second.axial_depth_mm}`);
+      assert.ok(Math.abs(second.engagement_deg - phi) < 2, `engagement ${second.engagement_deg}`);
+    });
+  }
 
   it('comes nearer to the exact volume as the cells shrink', () => {
     const exact = cases.find(one => one.name.startsWith('ball in a level'));

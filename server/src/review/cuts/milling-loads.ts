@@ -97,7 +97,9 @@ function removalRate(
   const kind = tool?.kind?.value;
   const square = kind === 'end-mill' || kind === 'face-mill' || kind === 'slot-mill';
   const steady = figures.mean_engagement_deg >= STEADY_SHARE * figures.engagement_deg;
-  if (square && steady && figures.radial_width_mm > 0)
+  // going down it cuts with its underside too
+  const level = !(figures.bottom_share > 0);
+  if (square && steady && level && figures.radial_width_mm > 0)
     return (figures.axial_depth_mm * figures.radial_width_mm * feed_mm_min) / 1000;
   return (figures.removed_mm3 / 1000) * (feed_mm_min / (length_mm * (1 - figures.air_share)));
 }

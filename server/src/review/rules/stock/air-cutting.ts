@@ -1,4 +1,5 @@
 import { formatTime } from '../../../cutting/format.ts';
+import { STEP_FLAG } from '../../../rs274/steps.ts';
 import { watchSteps } from '../../cuts/step-scan.ts';
 import type { Rule } from '../../rule.ts';
 import { stepMinutes } from '../../step-time.ts';
@@ -24,7 +25,8 @@ const times = watchSteps<Air>(() => {
   let most = 0;
   return {
     see({ step, mill, lathe, rapid, trusted, line }) {
-      if (rapid || (!mill && !lathe)) return;
+      // a cycle that feeds out does so on purpose
+      if (rapid || (!mill && !lathe) || (step.flags & STEP_FLAG.cycle) !== 0) return;
       if (!trusted) air.trusted = false;
       const inverse = step.seconds / 60;
       const seconds = 60 * stepMinutes(step.runValues, step.kind, step.length_mm, step.x0, step.x, inverse);

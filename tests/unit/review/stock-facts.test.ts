@@ -1,0 +1,228 @@
+/** What `review --facts` says of cuts whose engagement and volume are known exactly from geometry. */
+import assert from 'node:assert/strict';
+import { factsJson } from '../../../server/src/report/json.ts';
+import { reviewText } from './check.ts';
+
+interface Exact {
+  name: string;
+  tool: Record<string, unknown>;
+  /** Moves after the head; the line that is asked about begins with `>`. */
+  moves: string;
+  engagement_deg?: number;
+  axial_depth_mm?: number;
+  radial_width_mm?: number;
+  /** Volume of the line, mm3: removal rate times the time in metal. */
+  volume_mm3?: number;
+  /** Length of the line in metal where that is not all of it, mm. */
+  in_metal_mm?: number;
+}
+
+const FLAT = { kind: 'end-mill', diameter: 10, teeth: 4, substrate: 'carbide' };
+const MILL = {
+  units: 'mm',
+  machine: { kind: 'mill', dialect: 'iso6983' },
+  workpiece: { material: 'C45', stock: { shape: 'block', size: [100, 80, 20], zero: [0, 0, 20] } },
+};
+const BAR = {
+  units: 'mm',
+  machine: { kind: 'lathe', dialect: 'lathe-a' },
+  workpiece: { material: 'C45', stock: { shape: 'bar', diameter: 50, length: 100, face: 0 } },
+};
+const HEAD = 'G21 G17 G40 G90 G94\nT1 M6\nG54 S3000 M3\nG0 X-20. Y-20. Z10.\n';
+const TURN_HEAD = 'G21 G18 G40 G99\nT0101\nG97 S1000 M3\n';
+
+/** A pass along X of a 10 mm end mill, 3 deep, `ae` mm into the block: phi = acos(1 - 2 ae/D). */
+const sideStep = (ae: number, engagement_deg: number): Exact => ({
+  name: `side step of ${10 * ae} %`,
+  tool: FLAT,
+  moves: `G0 X0 Y${ae - 5}\nG1 Z-3. F300.\n>X100.\n`,
+  engagement_deg,
+  axial_depth_mm: 3,
+  radial_width_mm: ae,
+  volume_mm3: ae * 300,
+});
+
+const milling: Exact[] = [
+  sideStep(0.5, 25.84),
+  sideStep(2, 53.13),
+  sideStep(5, 90),
+  sideStep(8, 126.87),
+  {
+    name: 'slot',
+    tool: FLAT,
+    moves: 'G0 X-10. Y40.\nG1 Z-3. F300.\n>X110.\n',
+    engagement_deg: 180,
+    axial_depth_mm: 3,
+    radial_width_mm: 10,
+    volume_mm3: 3000,
+    in_metal_mm: 100,
+  },
+  {
+    // 2 asin(80/100)
+    name: 'face mill of 100 mm over 80 mm',
+    tool: { kind: 'face-mill', diameter: 100, teeth: 6, substrate: 'carbide' },
+    moves: 'G0 X-60. Y40.\nG1 Z-1. F300.\n>X160.\n',
+    engagement_deg: 106.26,
+    axial_depth_mm: 1,
+    radial_width_mm: 80,
+    volume_mm3: 8000,
+    // from the first touch of the rim to the last: 100 + 2 (50 - 30)
+    in_metal_mm: 120,
+  },
+  {
+    // acos((R0^2 - rho^2 - r^2)/(2 rho r)), R0 = 14, rho = 10, r = 5
+    name: 'inside corner of path radius 10, side step 1',
+    tool: FLAT,
+    moves:
+      'G0 X59. Y10.\nG1 Z-3. F300.\nY40.\nG3 X50. Y49. R9.\nG1 X20.\nG0 Z5.\nX60. Y10.\nG1 Z-3.\nY40.\n>G3 X50. Y50. R10.\n',
+    engagement_deg: 44.77,
+    axial_depth_mm: 3,
+  },
+  {
+    name: 'inside corner of path radius 3, side step 1',
+    tool: FLAT,
+    moves:
+      'G0 X52. Y10.\nG1 Z-3. F300.\nY40.\nG3 X50. Y42. R2.\nG1 X20.\nG0 Z5.\nX53. Y10.\nG1 Z-3.\nY40.\n>G3 X50. Y43. R3.\n',
+    engagement_deg: 60,
+    axial_depth_mm: 3,
+  },
+  {
+    // a full turn one millimetre under the last: the cylinder of radius 4 + 5, no core
+    name: 'helix entry, second turn',
+    tool: FLAT,
+    moves: 'G0 X54. Y40.\nG1 Z0 F300.\nG3 X54. Y40. Z-1. I-4. J0.\n>G3 X54. Y40. Z-2. I-4. J0.\n',
+    engagement_deg: 180,
+    volume_mm3: 254.469,
+  },
+  {
+    // pi 25 (12 - h) + pi 25 h/3, h = 5/tan 59 = 3.004
+    name: 'drilling 12 deep over the tip',
+    tool: { kind: 'drill', diameter: 10, teeth: 2, point_angle_deg: 118, substrate: 'hss' },
+    moves: 'G0 X50. Y40.\nG1 Z0 F300.\n>Z-12.\n',
+    engagement_deg: 360,
+    axial_depth_mm: 12,
+    volume_mm3: 785.18,
+  },
+  {
+    // volume by numerical integration of the capsule below Z0 in steps of 0.05 mm
+    name: 'ball down a slope, 4 deep over 80 mm',
+    tool: { kind: 'ball-mill', diameter: 10, teeth: 2, substrate: 'carbide' },
+    moves: 'G0 X10. Y40.\nG1 Z0 F300.\n>X90. Z-4.\n',
+    engagement_deg: 180,
+    axial_depth_mm: 4,
+    volume_mm3: 1076.27,
+  },
+];
+
+const turning: Exact[] = [
+  {
+    // pi (25^2 - 22^2) 60
+    name: 'a cylinder',
+    tool: { kind: 'turn', nose_radius: 0, edge_angle_deg: 90 },
+    moves: 'G0 X44. Z0\n>G1 Z-60. F0.2\n',
+    axial_depth_mm: 3,
+  },
+  {
+    name: 'a groove: the width of the blade is cut, 5 deep',
+    tool: { kind: 'groove', width: 3 },
+    moves: 'G0 X52. Z-40.\n>G1 X40. F0.1\n',
+    axial_depth_mm: 3,
+  },
+];
+
+interface Row {
+  engagement_deg?: number | [number, number];
+  axial_depth_mm?: number | [number, number];
+  radial_width_mm?: number | [number, number];
+  removal_cm3_min?: number;
+  length_mm?: number;
+  time_s?: number;
+}
+
+function factsOf(given: Exact, head: string, sheet: object): Row {
+  const lines = (head + given.moves).split('\n');
+  const line = lines.findIndex(text => text.startsWith('>'));
+  const program = lines.map(text => text.replace('>', '')).join('\n');
+  const review = reviewText(program, { sheet: JSON.stringify({ ...sheet, tools: { 1: given.tool } }) });
+  const row = factsJson(review, line);
+  assert.ok(row, `no facts of line ${line + 1}`);
+  return row;
+}
+
+const most = (value: number | [number, number] | undefined): number =>
+  Array.isArray(value) ? value[1] : (value ?? Number.NaN);
+
+function check(given: Exact, row: Row): void {
+  const near = (what: string, value: number, exact: number | undefined, by: number) => {
+    if (exact !== undefined) assert.ok(Math.abs(value - exact) <= by, `${what} ${value}, exact ${exact}`);
+  };
+  near('engagement', most(row.engagement_deg), given.engagement_deg, 2);
+  near('depth', most(row.axial_depth_mm), given.axial_depth_mm, 0.01 * (given.axial_depth_mm ?? 0) + 0.01);
+  near(
+    'width',
+    most(row.radial_width_mm),
+    given.radial_width_mm,
+    0.01 * (given.radial_width_mm ?? 0) + 0.002,
+  );
+  if (given.volume_mm3 === undefined) return;
+  const { length_mm = 0, time_s = 0, removal_cm3_min = 0 } = row;
+  const metal = (given.in_metal_mm ?? length_mm) / length_mm;
+  near('volume', ((1000 * removal_cm3_min * time_s) / 60) * metal, given.volume_mm3, 0.01 * given.volume_mm3);
+}
+
+describe('facts of exact cuts', () => {
+  for (const given of milling) it(given.name, () => check(given, factsOf(given, HEAD, MILL)));
+  for (const given of turning) it(given.name, () => check(given, factsOf(given, TURN_HEAD, BAR)));
+
+  it('boring from 20 to 24: 2 deep', () => {
+    const given: Exact = {
+      name: 'boring',
+      tool: { kind: 'bore-bar', nose_radius: 0.4, edge_angle_deg: 95 },
+      moves: 'G0 X24. Z5.\n>G1 Z-30. F0.1\n',
+      axial_depth_mm: 2,
+    };
+    const stock = { shape: 'bar', diameter: 50, bore: 20, length: 100, face: 0 };
+    check(given, factsOf(given, TURN_HEAD, { ...BAR, workpiece: { material: 'C45', stock } }));
+  });
+
+  it('a taper: half of 5 on the mean', () => {
+    const row = factsOf(
+      {
+        name: 'taper',
+        tool: { kind: 'turn', nose_radius: 0, edge_angle_deg: 90 },
+        moves: 'G0 X40. Z0\n>G1 X50. Z-50. F0.2\n',
+      },
+      TURN_HEAD,
+      BAR,
+    );
+    // triangle of 5 by 50 over its slope of 50.249
+    assert.ok(Math.abs(most(row.axial_depth_mm) - 2.488) < 0.025, `${most(row.axial_depth_mm)}`);
+  });
+
+  it('a sharp inside corner at a tenth of the diameter: 36.9 degrees, 121.8 at the corner', () => {
+    const row = factsOf(
+      {
+        name: 'corner',
+        tool: FLAT,
+        moves: 'G0 X-10. Y35.\nG1 Z-3. F300.\nX50.\nY-10.\nG0 Z5.\nX6. Y36.\nG1 Z-3.\n>X51.\n',
+      },
+      HEAD,
+      MILL,
+    );
+    assert.ok(Array.isArray(row.engagement_deg), `${row.engagement_deg}`);
+    assert.ok(Math.abs(row.engagement_deg[0] - 36.9) < 2, `straight ${row.engagement_deg[0]}`);
+    assert.ok(Math.abs(row.engagement_deg[1] - 121.8) < 2, `corner ${row.engagement_deg[1]}`);
+  });
+
+  it('says that it is assumed where nobody stated the stock', () => {
+    const row = factsOf(
+      { name: 'assumed', tool: FLAT, moves: 'G0 X0 Y0\nG1 Z-3. F300.\n>X50.\nY30.\n' },
+      HEAD,
+      {
+        units: 'mm',
+        machine: MILL.machine,
+      },
+    );
+    assert.deepEqual((row as { assumed?: unknown }).assumed, ['stock']);
+  });
+});
