@@ -128,7 +128,8 @@ export function lineSums(review: Review, facts: LineFacts): string[] {
         shown,
       ),
     );
-  if (Number.isFinite(diameter_mm)) sums.push(unfold('surface_speed', { diameter_mm, spindle_rpm }, shown));
+  else if (Number.isFinite(diameter_mm))
+    sums.push(unfold('surface_speed', { diameter_mm, spindle_rpm }, shown));
   return [...sums, ...loadSums(review, facts)];
 }
 

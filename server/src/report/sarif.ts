@@ -59,7 +59,7 @@ export function sarifLog(parts: readonly SarifPart[], version: string): Json {
       {
         tool: { driver: { name: 'Tapeproof', version, rules: findingCodes.map(descriptor) } },
         columnKind: 'utf16CodeUnits',
-        artifacts: parts.map(part => part.artifact),
+        artifacts: unique(parts.map(part => part.artifact)),
         invocations: [
           {
             executionSuccessful: parts.every(part => part.complete),
@@ -119,7 +119,7 @@ function result(finding: Finding, file: FileFacts): Json {
           })),
         }
       : {}),
-    ...(finding.fixes?.length ? { fixes: finding.fixes.map(fix => fixOf(fix, path)) } : {}),
+    ...(finding.fixes?.length ? { fixes: unique(finding.fixes.map(fix => fixOf(fix, path))) } : {}),
     properties: {
       severity: finding.severity,
       ...(finding.tool === undefined ? {} : { tool: finding.tool }),
@@ -161,6 +161,11 @@ function region(place: Place): Json {
     endLine: place.end_line + 1,
     endColumn: place.end_column + 1,
   };
+}
+
+/** Each item once; the schema allows no two alike. */
+function unique(items: readonly Json[]): Json[] {
+  return [...new Map(items.map(item => [JSON.stringify(item), item])).values()];
 }
 
 /** A path as a URI reference: relative stays relative, absolute becomes a file URI, each part escaped. */

@@ -36,11 +36,14 @@ function textOf({ kind, name, title, parts }: Explanation): string {
 /** What a name stands for, as markdown for a hover, a link or a manual page; undefined when nothing is called so. */
 export function explainMarkdown(name: string): string | undefined {
   const found = explain(name);
-  return found.length === 0 ? undefined : found.map(explanationMarkdown).join('\n\n---\n\n');
+  return found.length === 0 ? undefined : found.map(each => explanationMarkdown(each)).join('\n\n---\n\n');
 }
 
 /** One explanation as markdown. */
-export function explanationMarkdown({ kind, name, title, parts }: Explanation): string {
-  const lines = parts.map(part => `- ${part.label}: ${part.code ? code(part.text) : plain(part.text)}`);
-  return [`**${plain(name)}** (${KIND_WORDS[kind]}): ${plain(title)}`, lines.join('\n')].join('\n\n');
+export function explanationMarkdown(
+  { kind, name, title, parts }: Explanation,
+  escaped: (text: string) => string = plain,
+): string {
+  const lines = parts.map(part => `- ${part.label}: ${part.code ? code(part.text) : escaped(part.text)}`);
+  return [`**${escaped(name)}** (${KIND_WORDS[kind]}): ${escaped(title)}`, lines.join('\n')].join('\n\n');
 }

@@ -24,8 +24,9 @@ export function turningLoads(
     ...none,
     axial_depth_mm: depth,
     removal_cm3_min: (blade ? (tool.width_mm?.value ?? Number.NaN) : depth) * f * edge.surface_speed_m_min,
-    roughness_um:
-      1000 * number(turnedRoughnessRt({ feed_per_rev_mm: f, nose_radius_mm: tool.nose_radius_mm?.value })),
+    roughness_um: number(
+      turnedRoughnessRt({ feed_per_rev_mm: f, nose_radius_mm: tool.nose_radius_mm?.value }),
+    ),
   };
   const kc = material && forceFigures(material);
   const edge_angle_deg = tool.edge_angle_deg?.value;
