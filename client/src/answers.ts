@@ -50,7 +50,7 @@ function paramsOf(args: unknown[]): CommandParams | undefined {
   const [first, ...rest] = args;
   const isMenu = first instanceof vscode.Uri;
   const isFile = typeof first === 'string' && /^[a-z][a-z0-9+.-]+:/i.test(first);
-  const uri = isMenu ? first : isFile ? vscode.Uri.parse(first) : editor?.document.uri;
+  const uri = isMenu ? first : isFile ? vscode.Uri.parse(first) : (editor?.document.uri ?? fileInFront());
   if (!uri) return undefined;
   const inFront = editor?.document.uri.toString() === uri.toString();
   const position = inFront ? editor.selection.active : undefined;
@@ -59,6 +59,12 @@ function paramsOf(args: unknown[]): CommandParams | undefined {
     ...(position ? { position: { line: position.line, character: position.character } } : {}),
     args: isMenu ? [] : isFile ? rest : args,
   };
+}
+
+/** The file of the tab in front: there is no text editor for one that is too large for extensions. */
+export function fileInFront(): vscode.Uri | undefined {
+  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+  return input instanceof vscode.TabInputText ? input.uri : undefined;
 }
 
 async function say(answer: Extract<Answer, { do: 'say' }>): Promise<void> {

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { Status } from '../../server/src/lsp/protocol.ts';
+import { fileInFront } from './answers.ts';
 import { commandId } from './tables/commands.ts';
 import type { HintLevel } from './tables/settings.ts';
 
@@ -30,6 +31,7 @@ export class StatusItems implements vscode.Disposable {
     this.clear();
     this.listening = vscode.Disposable.from(
       vscode.window.onDidChangeActiveTextEditor(() => this.show()),
+      vscode.window.tabGroups.onDidChangeTabs(() => this.show()),
       vscode.workspace.onDidCloseTextDocument(document => this.known.delete(document.uri.toString())),
       vscode.workspace.onDidChangeConfiguration(change => {
         if (change.affectsConfiguration('tapeproof.hints.level')) this.show();
@@ -69,12 +71,28 @@ export class StatusItems implements vscode.Disposable {
     this.hints.dispose();
   }
 
+  /** A program in front without a text editor is one that the editor gives to no extension. */
+  private showTooLarge(): void {
+    const uri = fileInFront();
+    if (!uri || !programs.test(uri.path)) return;
+    this.review.text = 'no hints over 50 million characters';
+    this.review.detail = 'no extension is given it';
+    this.review.severity = vscode.LanguageStatusSeverity.Warning;
+    this.review.busy = false;
+    this.review.command = {
+      command: commandId('reviewFromDisk'),
+      title: 'Review From Disk',
+      arguments: [uri.toString()],
+    };
+  }
+
   private show(): void {
     const uri = vscode.window.activeTextEditor?.document.uri;
     const level = vscode.workspace
       .getConfiguration('tapeproof', uri)
       .get<HintLevel>('hints.level', 'changes');
     this.hints.text = hintWords[level];
+    if (!uri) this.showTooLarge();
     const status = uri && this.known.get(uri.toString());
     if (!status) return;
     this.review.text = status.text;
@@ -85,6 +103,9 @@ export class StatusItems implements vscode.Disposable {
     this.review.command = { command: commandId('chooseDialect'), title: 'Change' };
   }
 }
+
+/** Endings of programs, as the manifest names them. */
+const programs = /\.(nc|ngc|tap|cnc|eia)$/i;
 
 /** The editor shows an item on one line of about so many characters, its command last; what is too long hides the command. */
 const oneLine = 62;

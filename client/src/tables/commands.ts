@@ -81,6 +81,14 @@ export const commands = [
     by: 'server',
   },
   {
+    name: 'reviewFromDisk',
+    title: 'Review This File From Disk',
+    does: 'Reviews a program file without opening it. The editor shows extensions no file above 50 Mi characters; this command works for them too, up to 400 MB.',
+    where: 'file',
+    by: 'server',
+    menu: 'explorer/context',
+  },
+  {
     name: 'renumber',
     title: 'Renumber the Blocks',
     does: 'Numbers the blocks anew and keeps jumps to block numbers right. One edit, undone in one step.',

@@ -14,6 +14,7 @@ export const commandFeature: Feature = {
       server.connection.onRequest(
         request.command(command.name),
         guard<CommandParams, Answer | Answer[]>(server.connection, command.name, failed, async params => {
+          if ('runFile' in command) return command.runFile(server, params);
           const job = await server.jobs.job(params.uri);
           if (!job) return say('Open the program first.');
           return command.run({ server, params, job, line: params.position?.line ?? 0 });

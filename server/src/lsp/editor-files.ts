@@ -38,8 +38,13 @@ export class EditorFiles implements JobHost {
     return reading;
   }
 
+  /** A file as it is on the disk, or why it cannot be had. It is not kept. */
+  fromDisk(uri: string, most_bytes: number): Promise<ReadFileResult> {
+    return this.connection.sendRequest<ReadFileResult>(request.readFile, { uri, most_bytes });
+  }
+
   private async ask(params: ReadFileParams): Promise<string | undefined> {
-    const result = await this.connection.sendRequest<ReadFileResult>(request.readFile, params);
+    const result = await this.fromDisk(params.uri, params.most_bytes);
     return 'text' in result ? result.text : undefined;
   }
 

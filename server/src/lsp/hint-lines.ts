@@ -5,6 +5,7 @@ import { type LineFacts, lineFacts } from '../review/facts.ts';
 import type { Review } from '../review/review.ts';
 import type { ToolReview } from '../review/tool-review.ts';
 import { isFedPerRevolution } from '../review/working.ts';
+import { alikeLines, hasFeedOrSpeed } from './hint-scan.ts';
 
 export type HintLevel = 'off' | 'changes' | 'every';
 
@@ -24,25 +25,27 @@ export const HINT_BUDGET = 43;
 export function hintLines(review: Review, level: HintLevel, from: number, to: number): LineHint[] {
   if (level === 'off') return [];
   const hints = new Map<number, LineHint>();
-  for (const used of review.tools) {
-    if (used.number < 0) continue;
-    for (const use of used.uses) {
-      if (use.change_line >= from && use.change_line <= to)
-        hints.set(use.change_line, toolHint(review, used));
-    }
+  for (const use of review.program.uses) {
+    const line = use.change_line;
+    if (use.number < 0 || line < from || line > to) continue;
+    const used = review.tools.find(tool => tool.number === use.number);
+    if (used) hints.set(line, toolHint(review, used, line));
   }
   const last = Math.min(to, review.program.lineCount - 1);
+  const alike = level === 'every' ? alikeLines(review.program, from, last) : undefined;
+  const texts = new Map<number, string>();
   for (let line = Math.max(0, from); line <= last; line++) {
     if (hints.has(line)) continue;
-    const text = blockHint(review, level, line);
-    if (text !== '') hints.set(line, { line, text: fit(text) });
+    const run = alike?.get(line);
+    const text = (run !== undefined ? texts.get(run) : undefined) ?? fit(blockHint(review, level, line));
+    if (run !== undefined) texts.set(run, text);
+    if (text !== '') hints.set(line, { line, text });
   }
   return [...hints.values()].sort((a, b) => a.line - b.line);
 }
 
-function toolHint(review: Review, used: ToolReview): LineHint {
+function toolHint(review: Review, used: ToolReview, line: number): LineHint {
   const { shown } = review.program;
-  const line = used.uses[0].change_line;
   const contact = firstContactOf(review, used);
   const feed = mainFeedWords(used, shown);
   const speed = mainWords('surface_speed_m_min', used, shown);
@@ -79,7 +82,7 @@ function mainWords(
 
 function blockHint(review: Review, level: HintLevel, line: number): string {
   const { program } = review;
-  const words = program.words(line);
+  const words = hasFeedOrSpeed(program, line) ? program.words(line) : [];
   const setsFeed = words.some(word => word.letter === 'F');
   const clamps = words.some(word => word.letter === 'G' && (word.value === 50 || word.value === 92));
   const setsSpeed = !clamps && words.some(word => word.letter === 'S');
@@ -92,11 +95,12 @@ function blockHint(review: Review, level: HintLevel, line: number): string {
   const parts: string[] = [];
   if (setsFeed || level === 'every') {
     if (chip_load_mm && !perRev) parts.push(spanWords('chip_load_mm', chip_load_mm, shown));
-    else if (feed_per_rev_mm && program.reading.runAt(line, 'feed_mode') !== 95)
+    else if (feed_per_rev_mm && (facts.feed_mode ?? program.reading.runAt(line, 'feed_mode')) !== 95)
       parts.push(spanWords('feed_per_rev_mm', feed_per_rev_mm, shown));
   }
   if (setsSpeed || level === 'every') {
-    if (program.reading.runAt(line, 'css') === 1) parts.push(spanWords('spindle_rpm', spindle_rpm, shown));
+    if ((facts.css ?? program.reading.runAt(line, 'css')) === 1)
+      parts.push(spanWords('spindle_rpm', spindle_rpm, shown));
     else parts.push(spanWords('surface_speed_m_min', surface_speed_m_min, shown));
   }
   return parts.filter(part => part !== '').join(' · ');

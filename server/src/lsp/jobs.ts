@@ -88,6 +88,11 @@ export class Jobs {
     return { program, review, sheets, busy: held.busy };
   }
 
+  /** The sheet and cribs of a file that need not be open. */
+  async sheetsOf(uri: string): Promise<SheetReading> {
+    return this.sheets(uri, await this.settings(uri));
+  }
+
   private async sheets(uri: string, settings: Settings): Promise<SheetReading> {
     return readSheets(
       await findJobFiles(this.files, uri, settings.crib ? { personal_crib: settings.crib } : {}),
@@ -98,9 +103,10 @@ export class Jobs {
   private orderStock(uri: string, held: Held, program: OpenProgram, review: Review): void {
     held.ordered = program.version;
     clearTimeout(held.timer);
-    if (!canCut(review.program)) return;
+    if (!review.program.sheet) return;
     held.timer = setTimeout(() => {
-      if (this.held.get(uri) === held && program.version === held.ordered) this.cut(uri, held, review);
+      if (this.held.get(uri) !== held || program.version !== held.ordered) return;
+      if (canCut(review.program)) this.cut(uri, held, review);
     }, STOCK_PAUSE_MS);
   }
 

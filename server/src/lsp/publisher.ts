@@ -8,11 +8,10 @@ import type { SettingsStore } from './settings.ts';
 import { sheetDiagnostics } from './sheet-diagnostics.ts';
 import { statusOf } from './status-words.ts';
 
-/** After the last key, milliseconds. */
-const PAUSE_MS = 150;
-
 /** Sends findings and status, a moment after the last change, one program at a time. */
 export class Publisher {
+  /** After the last key, milliseconds. */
+  pause_ms = 150;
   private readonly timers = new Map<string, ReturnType<typeof setTimeout>>();
 
   constructor(
@@ -31,7 +30,7 @@ export class Publisher {
         this.publish(uri).catch(error =>
           this.connection.console.error(`findings of ${uri}: ${String(error)}`),
         );
-      }, PAUSE_MS),
+      }, this.pause_ms),
     );
   }
 
@@ -65,9 +64,10 @@ export class Publisher {
   }
 
   private async publish(uri: string): Promise<void> {
+    const { maxProblems } = await this.settings.of(uri);
     const job = await this.jobs.job(uri);
     if (!job) return;
-    const { maxProblems } = await this.settings.of(uri);
+    // No waiting from here on: findings are worked out now, of this version.
     const { version } = job.program;
     void this.connection.sendDiagnostics({
       uri,

@@ -75,6 +75,9 @@ export function serve(connection: Connection, worker: Post): void {
 
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     folders = params.workspaceFolders?.map(folder => folder.uri) ?? [];
+    const pause_ms = (params.initializationOptions as { findings_pause_ms?: unknown } | undefined)
+      ?.findings_pause_ms;
+    if (typeof pause_ms === 'number') publisher.pause_ms = pause_ms;
     settings.canAsk = params.capabilities.workspace?.configuration === true;
     const capabilities: ServerCapabilities = {
       textDocumentSync: TextDocumentSyncKind.Incremental,

@@ -28,8 +28,19 @@ export function statusOf(review: Review, sheets: SheetReading, uri: string): Sta
   const errors = review.findings.filter(finding => finding.severity === 'error').length;
   return {
     uri,
-    text: `${settledWords(program)}, ${setup}: ${known}`,
+    text: `${largeWords(program.lineCount, program.reading.text.length)}${settledWords(program)}, ${setup}: ${known}`,
     detail: [...why, ...tools].join('; '),
     severity: errors > 0 ? 'error' : comment + unknown > 0 ? 'warning' : 'information',
   };
+}
+
+/** Above these the editor leaves out colour, folding and wrapping, decided when the file is opened. */
+const MOST_LINES = 300_000;
+const MOST_CHARACTERS = 20 * 1024 * 1024;
+
+/** What the editor does not do for a file of this size, and why; hints and problems stay. Empty for others. */
+export function largeWords(lines: number, characters: number): string {
+  const over =
+    lines > MOST_LINES ? '300,000 lines' : characters > MOST_CHARACTERS ? '20 million characters' : '';
+  return over === '' ? '' : `no colour or folding over ${over}; `;
 }

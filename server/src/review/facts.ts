@@ -90,6 +90,9 @@ export interface LineFacts {
   /** Kinds of steps it made, by STEP_KINDS index. */
   kinds: number[];
   values: Partial<Record<LineQuantity, Span>>;
+  /** Feed mode (93, 94, 95) and constant surface speed (1) of its last cut. */
+  feed_mode?: number;
+  css?: number;
   /** What would be known if this were: "tool 3: teeth". */
   missing: string[];
   /** True when depth, width and loads rest on a stock that nobody stated. */
@@ -126,6 +129,8 @@ export function lineFacts(program: Program, line: number): LineFacts | undefined
     if (cursor.kind === KIND.rapid) time_s += program.rapidSeconds(cursor);
     else if (cursor.kind === KIND.dwell) time_s += cursor.seconds;
     if (!CUTTING.has(cursor.kind)) continue;
+    facts.feed_mode = run[RUN.feed_mode];
+    facts.css = run[RUN.css];
     const tool = program.tool(number);
     const inverse = run[RUN.feed_mode] === 93 ? cursor.seconds / 60 : Number.NaN;
     time_s += 60 * stepMinutes(run, cursor.kind, cursor.length_mm, cursor.x0, cursor.x, inverse);

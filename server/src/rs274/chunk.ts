@@ -14,6 +14,7 @@ export class Chunk {
    */
   plain_points = -1;
   private known_line_ends = -1;
+  private line_starts: Int32Array | null = null;
 
   constructor(
     readonly bytes: Uint8Array,
@@ -40,12 +41,11 @@ export class Chunk {
     return this.bytes.length > 0 && isLineEnd(this.bytes[this.bytes.length - 1]);
   }
 
-  /** Start of line `index` of the chunk; its length when there is no such line. */
+  /** Start of line `index` of the chunk; its length when there is no such line. The starts are kept once asked for. */
   startOfLine(index: number): number {
-    const { bytes } = this;
-    let at = 0;
-    for (let line = 0; line < index && at < bytes.length; line += 1) at = nextLine(bytes, at, bytes.length);
-    return at;
+    if (index === 0) return 0;
+    this.line_starts ??= lineStarts(this.bytes);
+    return index < this.line_starts.length ? this.line_starts[index] : this.bytes.length;
   }
 
   /** UTF-16 units from `start` to `end` as text. */
@@ -130,6 +130,13 @@ function narrow(wide: Uint16Array): Uint8Array {
   const bytes = new Uint8Array(wide.length);
   for (let i = 0; i < wide.length; i += 1) bytes[i] = wide[i] > 255 ? STAND_IN : wide[i];
   return bytes;
+}
+
+function lineStarts(bytes: Uint8Array): Int32Array {
+  const starts = [0];
+  for (let at = nextLine(bytes, 0, bytes.length); at < bytes.length; at = nextLine(bytes, at, bytes.length))
+    starts.push(at);
+  return Int32Array.from(starts);
 }
 
 function countLineEnds(bytes: Uint8Array): number {

@@ -8,6 +8,12 @@ export interface ServerCommand {
   run(context: CommandContext): Promise<Answer | Answer[]> | Answer | Answer[];
 }
 
+/** A command about a file that need not be open. */
+export interface FileCommand {
+  name: string;
+  runFile(server: Server, params: CommandParams): Promise<Answer | Answer[]>;
+}
+
 export interface CommandContext {
   server: Server;
   params: CommandParams;
