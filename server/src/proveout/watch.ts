@@ -31,7 +31,7 @@ export function watchOf(
   for (const finding of review.findings) {
     if (finding.severity !== 'error' && finding.severity !== 'warning') continue;
     if (finding.file === undefined && isOf(used, finding.tool, finding.line))
-      found.push({ line: finding.line, why: `${finding.severity}: ${finding.message}` });
+      found.push({ line: finding.line, why: `${finding.severity}: ${finding.message.replace(/\.$/, '')}` });
   }
   found.push(...partLines(used), ...lowest(review, used));
   const worst = [...found].sort((a, b) => rank(a) - rank(b));

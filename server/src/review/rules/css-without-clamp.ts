@@ -24,7 +24,9 @@ export const cssWithoutClamp: Rule = {
       const reach =
         least === 0
           ? 'the centre, where only the machine limits the spindle'
-          : `a diameter that asks for ${Math.round(asked)} rev/min`;
+          : Number.isFinite(asked)
+            ? `a diameter that asks for ${Math.round(asked)} rev/min`
+            : 'a diameter or from a speed that the program does not tell';
       if (least > 0 && limit !== undefined && asked <= limit) continue;
       report({
         at: program.wordPlace(line >= 0 ? line : part.first_cut_line, 'G', 96),
