@@ -159,4 +159,24 @@ export const CUTTING_FAULTS: readonly Fault[] = [
     ),
     cut: true,
   },
+  f('tap in a drilling cycle', 'valve', 'N350 G98 G84', 'N350 G98 G81', 'tap-in-wrong-cycle'),
+  f('drill in a tapping cycle', 'valve', 'N230 G98 G83', 'N230 G98 G84', 'tap-in-wrong-cycle'),
+  { ...f('drill fed sideways', 'valve', 'N240 X30.', 'N240 G1 X30.', 'drill-cuts-sideways') },
+  f(
+    'reamer fed sideways',
+    'manifold',
+    'G85 Z-.75 R.1 F5.\nX.75',
+    'G85 Z-.75 R.1 F5.\nG1 X.75',
+    'drill-cuts-sideways',
+  ),
+  {
+    ...f(
+      'arc the wrong way, radius',
+      'bracket',
+      'G2 X4.08 Y2.75 R.33',
+      'G3 X4.08 Y2.75 R.33',
+      'arc-turns-back',
+    ),
+    family: 'geometry' as const,
+  },
 ].filter(fault => fault.from !== fault.to);

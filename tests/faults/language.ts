@@ -51,4 +51,5 @@ export const LANGUAGE_FAULTS: readonly Fault[] = [
   ),
   f('endless loop', 'plate', '#5 = [#5 + 1]', '#5 = [#5 + 0]', 'never-ends'),
   f('thread lead missing', 'stud', 'P920 Q250 F1.5', 'P920 Q250', 'thread-lead-mismatch'),
+  f('end in the middle', 'bracket', 'G90\n(HOLES)', 'G90\nM30\n(HOLES)', 'blocks-after-end'),
 ].filter(fault => fault.from !== fault.to);

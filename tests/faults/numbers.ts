@@ -51,4 +51,10 @@ export const NUMBER_FAULTS: readonly Fault[] = [
   ),
   f('digit lost in a tapping feed', 'valve', 'R5. F300.', 'R5. F30.', 'tap-feed-mismatch'),
   f('dwell a thousand times too long', 'plate', 'G64 P0.02\n', 'G64 P0.02\n', 'dwell-long-in-cycle'),
+  f('inch for mm', 'valve', 'N10 G21', 'N10 G20', 'units-contradict'),
+  f('mm for inch', 'bracket', 'N1 G20', 'N1 G21', 'units-contradict'),
+  f('point lost in a peck', 'valve', 'R2. Q7. F90.', 'R2. Q70. F90.', 'peck-no-effect', 'peck-too-deep'),
+  f('digit too many in a thread depth', 'stud', 'P920 Q250', 'P9200 Q250', 'thread-cycle-words'),
+  f('digit too many in a first pass', 'stud', 'P920 Q250', 'P920 Q900', 'thread-cycle-words'),
+  f('digit lost in a surface speed', 'bushing', 'N40 G96 S200', 'N40 G96 S20', 'surface-speed-low'),
 ].filter(fault => fault.from !== fault.to);

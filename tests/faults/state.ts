@@ -160,7 +160,7 @@ export const STATE_FAULTS: readonly Fault[] = [
       'coolant-forgotten',
     ),
   },
-  { ...f('speed limit missing', 'bushing', 'N30 G50 S2500\n', '', 'css-without-clamp') },
+  { ...f('speed limit missing', 'bushing', 'N30 G50 S2500\n', '', 'css-without-clamp', 'chuck-speed-over') },
   { ...f('lathe offset 00', 'stud', 'T0404', 'T0400', 'turret-offset-missing'), nth: 2 },
   { ...f('lathe offset of another tool', 'stud', 'T0505', 'T0501', 'turret-offset-missing'), nth: 2 },
   {
@@ -184,5 +184,58 @@ export const STATE_FAULTS: readonly Fault[] = [
   {
     ...f('plane left on', 'valve', 'N40 G43 H1', 'N40 G18 G43 H1', 'arc-misses-end', 'plane-left-on'),
     near: 'N70 G3',
+  },
+  { ...f('M6 lost', 'bracket', 'N30 T3 M6', 'N30 T3', 'tool-never-changed', 'length-offset-foreign') },
+  { ...f('M6 lost, mm', 'flange', 'N120 T6 M6', 'N120 T6', 'tool-never-changed', 'length-offset-foreign') },
+  { ...f('another work offset at one tool', 'bracket', 'S4200 M3\nG54', 'S4200 M3\nG55', 'work-offset-odd') },
+  { ...f('another work offset, mm', 'valve', 'N330 G54', 'N330 G55', 'work-offset-odd') },
+  {
+    ...f(
+      'spindle backwards at a lathe',
+      'stud',
+      'N300 G97 S900 M3',
+      'N300 G97 S900 M4',
+      'spindle-direction-wrong',
+    ),
+  },
+  {
+    ...f(
+      'spindle of the first tool never started, with subprograms',
+      'flange',
+      'S950 M3',
+      'S950',
+      'spindle-stopped',
+      'spindle-not-restarted',
+    ),
+    near: 'N240 G98',
+  },
+  {
+    ...f(
+      'coolant forgotten, one tool of steel work',
+      'manifold',
+      'G43 H5 Z1. M8',
+      'G43 H5 Z1.',
+      'coolant-forgotten',
+      'coolant-off-gummy',
+    ),
+  },
+  {
+    ...f(
+      'speed limit over the chuck, both tools',
+      'bushing',
+      'N190 G50 S2500',
+      'N190 G50 S6000',
+      'chuck-speed-over',
+    ),
+  },
+  {
+    ...f(
+      'constant speed where surface speed was meant',
+      'cover',
+      'N250 G96 S800 M3',
+      'N250 G97 S80 M3',
+      'surface-speed-low',
+      'chip-load-high',
+    ),
   },
 ];

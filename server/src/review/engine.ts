@@ -31,7 +31,7 @@ export function runRules(
     const set = options.severities?.[rule.code];
     if (set === 'off') continue;
     const add = (use: ToolUse | undefined) => (report: Report) =>
-      findings.push(finish(rule, use, report, set));
+      findings.push(finish(rule, use?.number ?? toolAt(rule, program, report.at.line), report, set));
     const missing = missingNeeds(
       rule.needs.filter(need => !need.startsWith('tool.')),
       program,
@@ -55,7 +55,13 @@ export function runRules(
   return { findings: kept, not_checked: gaps.words() };
 }
 
-function finish(rule: Rule, use: ToolUse | undefined, report: Report, set: Severity | undefined): Finding {
+/** Tool in use at a line of a program that runs in the order of its lines; -1 when it is none, or cannot be told. */
+function toolAt(rule: Rule, program: Program, line: number): number {
+  if (rule.family === 'language' || program.reading.needs_flow) return -1;
+  return program.uses.find(use => line >= use.change_line && line <= use.last_line)?.number ?? -1;
+}
+
+function finish(rule: Rule, tool: number, report: Report, set: Severity | undefined): Finding {
   let severity = set ?? report.severity ?? rule.severity;
   if (report.assumed && (severity === 'error' || severity === 'warning')) severity = 'information';
   const { line, column, end_line, end_column } = report.at;
@@ -67,7 +73,7 @@ function finish(rule: Rule, use: ToolUse | undefined, report: Report, set: Sever
     end_line,
     end_column,
     message: report.message,
-    ...(use && use.number >= 0 ? { tool: use.number } : {}),
+    ...(tool >= 0 ? { tool } : {}),
     source: report.source ?? rule.source,
     ...(report.related?.length ? { related: report.related } : {}),
     ...(report.fixes?.length ? { fixes: report.fixes } : {}),
@@ -128,11 +134,13 @@ export function asSentence(text: string): string {
 function dropExplained(rules: readonly Rule[], findings: Finding[]): Finding[] {
   const explained = new Set<string>();
   const byCode = new Map(rules.map(rule => [rule.code, rule]));
+  const everywhere = new Set<string>();
   for (const finding of findings) {
-    for (const code of byCode.get(finding.code)?.explains ?? [])
-      explained.add(`${code} ${finding.tool ?? ''}`);
+    const rule = byCode.get(finding.code);
+    for (const code of rule?.explains ?? []) explained.add(`${code} ${finding.tool ?? ''}`);
+    for (const code of rule?.explains_everywhere ?? []) everywhere.add(code);
   }
-  return findings.filter(f => !explained.has(`${f.code} ${f.tool ?? ''}`));
+  return findings.filter(f => !everywhere.has(f.code) && !explained.has(`${f.code} ${f.tool ?? ''}`));
 }
 
 /** What could not be checked, gathered by tool and by what is missing. */

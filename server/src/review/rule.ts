@@ -75,6 +75,8 @@ export interface Rule {
   needs: readonly Need[];
   /** Codes that follow from this one at the same tool and are dropped when it speaks. */
   explains?: readonly string[];
+  /** Codes that follow from this one at any tool. */
+  explains_everywhere?: readonly string[];
   /** Problem codes of the reader that this rule carries to the person. */
   problems?: readonly string[];
   /** Severity of such a problem in this program, where it is not the rule's own. */

@@ -2,13 +2,22 @@ import { S } from '../rs274/state.ts';
 import { blocksOf, keptByBlock, type StretchBlock } from './blocks.ts';
 import type { Program } from './program.ts';
 import type { Axis } from './scan-outliers.ts';
-import { type FeedUp, type Hole, scanTable, type ViaPoint } from './scan-table.ts';
+import {
+  type FeedUp,
+  type Hole,
+  type Sideways,
+  scanTable,
+  type TurnedArc,
+  type ViaPoint,
+} from './scan-table.ts';
 
 /** What one look at all steps gives, with lines of the program. */
 export interface ProgramScan {
   holes: readonly Hole[];
   vias: readonly ViaPoint[];
   feedsUp: readonly FeedUp[];
+  turnedArcs: readonly TurnedArc[];
+  sideways: readonly Sideways[];
   /** X and Y. */
   axes: readonly Axis[];
 }
@@ -49,14 +58,18 @@ function joinScans(scans: Iterable<{ scan: ProgramScan; by: number }>): ProgramS
   const holes: Hole[] = [];
   const vias: ViaPoint[] = [];
   const feedsUp: FeedUp[] = [];
+  const turnedArcs: TurnedArc[] = [];
+  const sideways: Sideways[] = [];
   const axes: Axis[] = [];
   for (const { scan, by } of scans) {
     addPlaced(holes, scan.holes, by, MOST_HOLES);
     addPlaced(vias, scan.vias, by, MOST_PLACES);
     addPlaced(feedsUp, scan.feedsUp, by, MOST_PLACES);
+    addPlaced(turnedArcs, scan.turnedArcs, by, MOST_PLACES);
+    addPlaced(sideways, scan.sideways, by, MOST_PLACES);
     for (const [axis, part] of scan.axes.entries()) axes[axis] = joinAxes(axes[axis], part, by);
   }
-  return { holes, vias, feedsUp, axes };
+  return { holes, vias, feedsUp, turnedArcs, sideways, axes };
 }
 
 function addPlaced<T extends { line: number }>(to: T[], from: readonly T[], by: number, most: number): void {

@@ -1,4 +1,5 @@
 import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
+import { turnsBack } from './scan-arcs.ts';
 import { type Axis, axisOf } from './scan-outliers.ts';
 
 /** A hole along Z: made by a cycle, or by a straight feed down. Lines of the stretch; lengths mm. */
@@ -35,11 +36,24 @@ export interface FeedUp {
   z: number;
 }
 
+/** An arc that would run on smoothly at both ends if it turned the other way. */
+export interface TurnedArc {
+  line: number;
+}
+
+/** The first feed move of a tool that goes sideways. */
+export interface Sideways {
+  line: number;
+  tool: number;
+}
+
 /** What one look at all steps of a stretch gives to the rules. */
 export interface TableScan {
   holes: readonly Hole[];
   vias: readonly ViaPoint[];
   feedsUp: readonly FeedUp[];
+  turnedArcs: readonly TurnedArc[];
+  sideways: readonly Sideways[];
   axes: readonly Axis[];
 }
 
@@ -58,6 +72,9 @@ export function scanTable(
   const holes: Hole[] = [];
   const vias: ViaPoint[] = [];
   const feedsUp: FeedUp[] = [];
+  const turnedArcs: TurnedArc[] = [];
+  const sideways: Sideways[] = [];
+  let sidewaysRun = -1;
   const runAt = (i: number) => table.runs.subarray(run[i] * RUN_WIDTH, (run[i] + 1) * RUN_WIDTH);
   let hole: Hole | undefined;
   let { x, y, z } = start;
@@ -66,6 +83,14 @@ export function scanTable(
     const nx = xs[i];
     const ny = ys[i];
     const nz = zs[i];
+    if (run[i] !== sidewaysRun && (k === KIND.feed || k === KIND.arc) && (nx !== x || ny !== y)) {
+      if (k === KIND.arc || !stays(nx, x, ny, y)) {
+        sidewaysRun = run[i];
+        const tool = table.runs[sidewaysRun * RUN_WIDTH + RUN.tool];
+        if (sideways.length < MOST_PLACES && !sideways.some(each => each.tool === tool))
+          sideways.push({ line: line[i], tool });
+      }
+    }
     // Most moves of a long program go sideways and are none of what is looked for.
     if (k === KIND.feed && Math.abs(nx - x) + Math.abs(ny - y) > 2 * SAME_MM) {
       x = nx;
@@ -107,6 +132,8 @@ export function scanTable(
       if (cameDown(table, i, start.z) && cutsLevel(table, i))
         feedsUp.push({ line: line[i], from_z: z, z: nz });
     }
+    if (k === KIND.arc && turnedArcs.length < MOST_PLACES && turnsBack(table, i, x, y, z))
+      turnedArcs.push({ line: line[i] });
     if (k === KIND.toolchange) hole = undefined;
     x = nx;
     y = ny;
@@ -116,6 +143,8 @@ export function scanTable(
     holes,
     vias,
     feedsUp,
+    turnedArcs,
+    sideways,
     axes: lathe ? [] : [axisOf(table, xs, start.x), axisOf(table, ys, start.y)],
   };
 }

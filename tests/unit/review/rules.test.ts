@@ -15,7 +15,7 @@ describe('rules', () => {
       it('says what it is, why it hurts, what to do, when it is fine, and where it is from', () => {
         for (const key of SENTENCES) assert.notEqual(rule[key].trim(), '', key);
         assert.match(rule.code, /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);
-        for (const code of rule.explains ?? [])
+        for (const code of [...(rule.explains ?? []), ...(rule.explains_everywhere ?? [])])
           assert.ok(ruleFor(code), `explains ${code}, which is no rule`);
       });
       it('has a case that must be flagged and two that must stay silent', () => {

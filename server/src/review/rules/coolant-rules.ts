@@ -122,10 +122,11 @@ export const coolantForgotten: Rule = {
     if (uses.length < 3 || dry.length !== 1) return;
     const part = firstCut(dry[0]);
     if (!part || dry[0].tool?.kind?.value === 'probe') return;
+    const stated = ['flood', 'through'].includes(program.sheet?.coolant?.value ?? '');
     const drills = ['drill', 'tap', 'reamer'].includes(dry[0].tool?.kind?.value ?? '');
     report({
       at: program.blockPlace(part.first_cut_line),
-      severity: drills && program.sheet ? 'warning' : 'information',
+      severity: program.sheet && (drills || stated) ? 'warning' : 'information',
       message: `${toolName(dry[0])} cuts dry, and all other tools have coolant. Write M8 before this cut if it was forgotten.`,
     });
   },

@@ -1,4 +1,6 @@
 import type { Rule } from '../rule.ts';
+import { arcTurnsBack } from './arc-turns-back.ts';
+import { blocksAfterEnd } from './blocks-after-end.ts';
 import { boreExitInX } from './bore-exit-in-x.ts';
 import { chipLoadHigh } from './chip-load-high.ts';
 import { chipLoadLow } from './chip-load-low.ts';
@@ -9,6 +11,7 @@ import { coolantForgotten, coolantOffGummy, coolantOnMagnesium } from './coolant
 import { cssOnCentre } from './css-on-centre.ts';
 import { cssWithoutClamp } from './css-without-clamp.ts';
 import { cycleLeftOn } from './cycle-left-on.ts';
+import { drillCutsSideways } from './drill-cuts-sideways.ts';
 import { dwellInWorkHardening } from './dwell-in-work-hardening.ts';
 import { dwellLongInCycle } from './dwell-long-in-cycle.ts';
 import { feedInherited } from './feed-inherited.ts';
@@ -19,6 +22,7 @@ import { lengthOffsetForeign } from './length-offset-foreign.ts';
 import { lengthOffsetMissing } from './length-offset-missing.ts';
 import { noFeed } from './no-feed.ts';
 import { notAProgram } from './not-a-program.ts';
+import { peckNoEffect } from './peck-no-effect.ts';
 import { peckTooDeep } from './peck-too-deep.ts';
 import { planeLeftOn } from './plane-left-on.ts';
 import { pointMissing } from './point-missing.ts';
@@ -75,14 +79,19 @@ import { surfaceSpeedLow } from './surface-speed-low.ts';
 import { tapDeeperThanHole } from './tap-deeper-than-hole.ts';
 import { tapFeedMismatch } from './tap-feed-mismatch.ts';
 import { tapHoleSize } from './tap-hole-size.ts';
+import { tapInWrongCycle } from './tap-in-wrong-cycle.ts';
 import { tapPlaceUndrilled } from './tap-place-undrilled.ts';
+import { threadCycleWords } from './thread-cycle-words.ts';
 import { cssInThread, threadLeadChanges, threadLeadMismatch, threadRunUpShort } from './thread-rules.ts';
 import { toolChangeSameTool } from './tool-change-same-tool.ts';
 import { toolContradicts, toolNotInSheet } from './tool-knowledge-rules.ts';
+import { toolNeverChanged } from './tool-never-changed.ts';
 import { turretClearanceShort } from './turret-clearance-short.ts';
 import { turretOffsetMissing } from './turret-offset-missing.ts';
+import { unitsContradict } from './units-contradict.ts';
 import { unitsNotStated } from './units-not-stated.ts';
 import { valueTenTimes } from './value-ten-times.ts';
+import { workOffsetOdd } from './work-offset-odd.ts';
 import { zSignFlipped } from './z-sign-flipped.ts';
 
 /** The one table of rules. Settings, manual pages, the SARIF list and `explain` are made from it. */
@@ -171,6 +180,15 @@ export const rules: readonly Rule[] = [
   valueTenTimes,
   wordMissing,
   zSignFlipped,
+  arcTurnsBack,
+  blocksAfterEnd,
+  drillCutsSideways,
+  peckNoEffect,
+  tapInWrongCycle,
+  threadCycleWords,
+  toolNeverChanged,
+  unitsContradict,
+  workOffsetOdd,
   ...stockRules,
 ].sort((a, b) => (a.code < b.code ? -1 : 1));
 

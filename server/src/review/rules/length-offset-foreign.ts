@@ -20,7 +20,7 @@ export const lengthOffsetForeign: Rule = {
   program(program, report) {
     if (program.kind === 'lathe') return;
     const uses = cuttingUses(program);
-    const numbers = new Set(uses.map(use => use.number));
+    const numbers = new Set([...uses.map(use => use.number), ...(program.sheet?.tools?.keys() ?? [])]);
     for (const use of uses) {
       const expected = expectedOffset(program, use, 'H');
       for (const part of use.parts) {

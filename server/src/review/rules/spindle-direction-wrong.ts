@@ -1,6 +1,7 @@
 import { RUN } from '../../rs274/steps.ts';
 import { cuttingUses, lineOfCode } from '../lookup.ts';
 import type { Rule } from '../rule.ts';
+import type { ToolUse } from '../tool-use.ts';
 import { isMillingCutter } from '../working.ts';
 import { ISO, LATHE_A, MILL_MM, milled } from './sample-programs.ts';
 import { toolName } from './words.ts';
@@ -24,7 +25,8 @@ export const spindleDirectionWrong: Rule = {
       const hand = use.tool?.hand?.value;
       const kind = use.tool?.kind?.value;
       const turnsItself = kind !== undefined && (isMillingCutter(kind) || HOLE_TOOLS.has(kind));
-      if (!hand && !(program.kind === 'mill' && turnsItself)) continue;
+      const alone = program.kind === 'lathe' && program.sheet !== undefined && othersTurnRight(use);
+      if (!hand && !alone && !(program.kind === 'mill' && turnsItself)) continue;
       const wanted = hand === 'left' ? -1 : 1;
       const part = use.parts.find(p => p.cut_steps > 0 && p.run[RUN.direction] === -wanted);
       if (!part || [740, 843].includes(part.run[RUN.motion])) continue;
@@ -47,6 +49,15 @@ export const spindleDirectionWrong: Rule = {
           ? { fixes: [{ title: `Write ${code}`, grade: 'asks', edits: [{ ...at, text: code }] }] }
           : {}),
       });
+    }
+
+    /** At least two other tools of a lathe turn clockwise and none the other way. */
+    function othersTurnRight(use: ToolUse): boolean {
+      const others = cuttingUses(program).filter(each => each.number !== use.number);
+      return (
+        others.length >= 2 &&
+        others.every(each => each.parts.every(p => p.cut_steps === 0 || p.run[RUN.direction] === 1))
+      );
     }
   },
   flagged: [

@@ -28,7 +28,7 @@ export const surfaceSpeedLow: Rule = {
     const line = program.lineOfWord('S', out.part.first_cut_line);
     report({
       at: program.wordPlace(line >= 0 ? line : out.part.first_cut_line, 'S'),
-      severity: 'information',
+      severity: out.value < out.range.low / 5 && program.sheet && !atTop ? 'warning' : 'information',
       message: atTop
         ? `${toolName(use)} runs at ${value}; its window begins at ${low}, and this spindle turns no faster.`
         : `${toolName(use)} runs at ${value}; its window begins at ${low}. A faster spindle, with F raised alike, saves time.`,
