@@ -1,5 +1,5 @@
 import { StepCursor } from '../../rs274/index.ts';
-import { KIND, RUN } from '../../rs274/steps.ts';
+import { KIND, type StepTable } from '../../rs274/steps.ts';
 import type { MoveFigures } from '../../stock/figures.ts';
 import type { LatheFigures } from '../../stock/lathe.ts';
 import { type EdgeFacts, edgeFacts } from '../facts.ts';
@@ -51,6 +51,9 @@ export class Seen {
   mill: MoveFigures | undefined;
   lathe: LatheFigures | undefined;
   private edgeNow: EdgeFacts | undefined;
+  /** The run that `edgeNow` belongs to: on a mill it is the same for all its steps. */
+  private edgeTable: StepTable | null = null;
+  private edgeRow = -1;
   private loadsNow: (Loads & { roughness_um?: number }) | undefined;
 
   constructor(
@@ -61,16 +64,38 @@ export class Seen {
   use!: ToolUse;
 
   /** Moves to the step that the cursor stands at. */
-  enter(use: ToolUse, trusted: boolean): void {
+  enter(use: ToolUse): void {
     this.use = use;
-    this.trusted = trusted;
-    this.edgeNow = undefined;
+    if (
+      this.program.kind !== 'mill' ||
+      this.edgeTable !== this.step.table ||
+      this.edgeRow !== this.step.runRow
+    ) {
+      this.edgeNow = undefined;
+      this.edgeTable = this.step.table;
+      this.edgeRow = this.step.runRow;
+    }
     this.loadsNow = undefined;
     const { cuts } = this.program;
     this.mill = cuts?.kind === 'mill' ? cuts.figures(this.step) : undefined;
     this.lathe = cuts?.kind === 'lathe' ? cuts.figures(this.step) : undefined;
   }
 
+  /** True when the stock has figures of this step. */
+  get held(): boolean {
+    return this.mill !== undefined || this.lathe !== undefined;
+  }
+  /**
+   * Thickest chip over the chip load by the arc alone: 1 where the arc holds the place ahead, else the larger sine of its ends (Martellotti
+   * 1941). Corner radius and edge angle only thin it further. 1 where the arc is broken.
+   */
+  get arc_share(): number {
+    const { mill } = this;
+    if (!mill) return 1;
+    const { entry_deg, exit_deg } = mill;
+    if (!(entry_deg > 90 || exit_deg < 90)) return 1;
+    return Math.sin((Math.PI / 180) * (entry_deg > 90 ? entry_deg : exit_deg));
+  }
   get line(): number {
     return this.step.line;
   }
@@ -125,7 +150,7 @@ function walk(program: Program): Map<ToolUse, unknown[]> {
       );
   };
   for (let count = 0; count < MOST_STEPS && cursor.next(); count++) {
-    const tool = cursor.runValues[RUN.tool];
+    const tool = cursor.run('tool');
     const number = tool >= 0 ? tool : -1;
     if (!use || use.number !== number) {
       const next = program.uses.findIndex((each, index) => index > at && each.number === number);
@@ -135,9 +160,10 @@ function walk(program: Program): Map<ToolUse, unknown[]> {
       use = program.uses[next];
       watchers = starts.map(start => start(program.uses[next], program));
     }
-    const trusted = trust.after(cursor, use);
-    if (!FOLLOWED.has(cursor.kind) || cursor.file !== undefined) continue;
-    seen.enter(use, trusted);
+    const followed = FOLLOWED.has(cursor.kind);
+    if (followed) seen.enter(use);
+    seen.trusted = trust.after(cursor, use, followed && seen.held);
+    if (!followed || cursor.file !== undefined) continue;
     for (const watcher of watchers) watcher?.see(seen);
   }
   close();

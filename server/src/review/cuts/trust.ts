@@ -16,8 +16,8 @@ export class Trust {
 
   constructor(private readonly program: Program) {}
 
-  /** Looks at the next step; true while the stock can be trusted. */
-  after(step: StepCursor, use: ToolUse): boolean {
+  /** Looks at the next step, `held` when the stock has figures of it; true while the stock can be trusted. */
+  after(step: StepCursor, use: ToolUse, held: boolean): boolean {
     if (this.lost) return false;
     const { kind } = step;
     const tool = use.tool?.kind?.value;
@@ -26,7 +26,8 @@ export class Trust {
     if (kind === KIND.rapid || kind === KIND.feed || kind === KIND.arc) {
       if (this.turned(step)) this.lost = true;
       if (kind !== KIND.rapid) {
-        if (this.unfollowed(step, tool)) this.lost = true;
+        if (this.compensationUnknown(step)) this.lost = true;
+        if (!held && this.unfollowed(step, tool)) this.lost = true;
         if (tool === 'part-off') this.parting = true;
       }
     }
@@ -34,23 +35,26 @@ export class Trust {
   }
 
   private unfollowed(step: StepCursor, tool: string | undefined): boolean {
-    const { cuts, machine, kind } = this.program;
-    if (kind === 'lathe') {
+    if (this.program.kind === 'lathe') {
       if (tool === 'tap' || tool === 'thread-turn' || tool === 'probe') return false;
       if (tool === 'drill' || tool === 'reamer' || tool === 'spot-drill' || tool === 'center-drill')
         return step.x !== 0 || !this.program.tool(step.runValues[RUN.tool])?.diameter_mm;
-      return cuts?.kind === 'lathe' && cuts.figures(step) === undefined;
-    }
-    const compensation = step.runValues[RUN.compensation];
-    if (compensation === 41 || compensation === 42) {
-      const known = (step.flags & STEP_FLAG.compensated) !== 0;
-      if (!known && machine?.compensation?.value !== 'wear-only') return true;
+      return true;
     }
     if (tool === 'tap' || tool === 'thread-mill' || tool === 'probe') return false;
-    return cuts?.kind === 'mill' && cuts.figures(step) === undefined;
+    return true;
+  }
+
+  private compensationUnknown(step: StepCursor): boolean {
+    const { machine, kind } = this.program;
+    const compensation = step.run('compensation');
+    if (kind === 'lathe' || (compensation !== 41 && compensation !== 42)) return false;
+    const followed = (step.flags & STEP_FLAG.compensated) !== 0;
+    return !followed && machine?.compensation?.value !== 'wear-only';
   }
 
   private turned(step: StepCursor): boolean {
+    if (step.table?.rotary === null) return false;
     for (let axis = 0; axis < 3; axis++) {
       const angle = step.rotary(axis);
       if (Number.isNaN(angle)) continue;

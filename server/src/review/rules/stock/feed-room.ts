@@ -53,9 +53,9 @@ const feeds = watchSteps<readonly Feed[]>(use => {
       }
       if (!step.trusted) feed.spoiled = true;
       if (!step.cuts) return;
-      const { mill, edge, loads } = step;
-      const share = loads.chip_thickness_mm / edge.chip_load_mm;
-      if (!(share > 0) || step.down_mm > 0.05 * step.level_mm) {
+      const { mill, edge } = step;
+      const share = step.arc_share;
+      if (!(share > 0 && edge.chip_load_mm > 0) || step.down_mm > 0.05 * step.level_mm) {
         feed.spoiled = true;
         return;
       }

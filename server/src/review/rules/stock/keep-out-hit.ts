@@ -60,7 +60,6 @@ export const keepOutHit: Rule = {
     'The box in the setup sheet is larger than the real thing, or the clamp is moved before this line.',
   source: 'keep-out boxes of the setup sheet',
   needs: ['stock'],
-  explains: ['rapid-through-stock'],
   tool(use, program, report) {
     for (const hit of hits.of(program, use) ?? []) {
       const who = hit.part === 'tool' ? toolName(use) : `the ${hit.part} of ${toolName(use)}`;

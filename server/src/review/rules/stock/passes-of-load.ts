@@ -1,5 +1,6 @@
 import type { Seen } from '../../cuts/step-scan.ts';
 import { watchSteps } from '../../cuts/step-scan.ts';
+import { missingNeeds } from '../../needs.ts';
 import type { Program } from '../../program.ts';
 import type { ToolUse } from '../../tool-use.ts';
 import { effectiveTeeth } from '../../working.ts';
@@ -22,13 +23,18 @@ const LASTS = 0.6;
  * carried by the mass of the spindle.
  */
 export function watchLoad(measure: (step: Seen) => { load: number; limit: number } | undefined) {
-  return watchSteps<LoadPlace | undefined>(() => {
+  return watchSteps<LoadPlace | undefined>((use, program) => {
+    if (missingNeeds(LOAD_NEEDS, program, use).length > 0) return undefined;
     let top: LoadPlace | undefined;
+    let heaviest = 0;
     return {
       see(step) {
         if (!step.cuts || !step.trusted) return;
         const { mill } = step;
         if (mill && mill.mean_engagement_deg < LASTS * mill.engagement_deg) return;
+        const weight = roughLoad(step);
+        if (weight <= heaviest * NOT_MORE) return;
+        heaviest = Math.max(heaviest, weight);
         const found = measure(step);
         if (!found || !(found.limit > 0) || !(found.load > 0)) return;
         const share = found.load / found.limit;
@@ -38,6 +44,17 @@ export function watchLoad(measure: (step: Seen) => { load: number; limit: number
       result: () => top,
     };
   });
+}
+
+const LOAD_NEEDS = ['material', 'tool.kind', 'tool.diameter', 'tool.teeth'] as const;
+/** A cut that is rougher by less than this is not worked out: the worst is found to one part in fifty. */
+const NOT_MORE = 1.02;
+
+/** What loads grow with, cheap to work out: depth, arc, feed per tooth and speed. Not a load. */
+export function roughLoad({ mill, lathe, edge }: Seen): number {
+  if (lathe) return lathe.depth_mm * edge.feed_per_rev_mm ** 0.75 * edge.surface_speed_m_min;
+  if (!mill) return 0;
+  return mill.axial_depth_mm * mill.engagement_deg * edge.chip_load_mm ** 0.75 * edge.spindle_rpm;
 }
 
 /** Teeth that stand in the cut at once, at least one; NaN when the tooth count is not known. */

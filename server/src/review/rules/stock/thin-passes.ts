@@ -76,6 +76,12 @@ export const thinPasses = watchSteps<{ rubs?: ThinPass; may_rub?: ThinPass; thin
   },
 );
 
+/** Square to the feed and without a corner radius: the arc alone decides the thickness. */
+function isSquare({ tool }: ToolUse): boolean {
+  if (tool?.kind?.value !== 'end-mill' || (tool.corner_radius_mm?.value ?? 0) > 0) return false;
+  return (tool.edge_angle_deg?.value ?? 90) === 90;
+}
+
 /** Thickest chip of a step that cuts; NaN ends a pass, undefined says nothing of it. */
 function thickness(step: Seen): number | undefined {
   const { mill, lathe, rapid } = step;
@@ -83,6 +89,6 @@ function thickness(step: Seen): number | undefined {
   if (!step.trusted || !step.cuts) return undefined;
   if (mill && (step.down_mm > step.level_mm || !(mill.engagement_deg > 0))) return undefined;
   if (lathe && !lathe.cuts) return undefined;
-  const h = step.loads.chip_thickness_mm;
+  const h = isSquare(step.use) ? step.arc_share * step.edge.chip_load_mm : step.loads.chip_thickness_mm;
   return h > 0 ? h : undefined;
 }

@@ -20,9 +20,14 @@ const FLUTED_SHARE = 0.8;
 const peaks = watchSteps<{ line: number; stress: number } | undefined>(use => {
   if (!applies(use)) return undefined;
   let top: { line: number; stress: number } | undefined;
+  // the force grows with depth and chip: only heavier cuts are worked out
+  let heaviest = 0;
   return {
     see(step) {
       if (!step.cuts || !step.trusted || !step.mill) return;
+      const weight = step.mill.axial_depth_mm * step.arc_share * step.edge.chip_load_mm;
+      if (!(weight > 1.02 * heaviest)) return;
+      heaviest = weight;
       const stress = stressOf(step);
       if (stress > (top?.stress ?? 0)) top = { line: step.line, stress };
     },
