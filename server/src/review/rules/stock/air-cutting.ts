@@ -5,7 +5,6 @@ import type { Rule } from '../../rule.ts';
 import { stepMinutes } from '../../step-time.ts';
 import { toolName } from '../words.ts';
 import { percent } from './passes-of-load.ts';
-import { assumedWords, onAssumedStock } from './places.ts';
 import { END_MILL_10, MILL_HEAD, millSheet } from './sample-sheets.ts';
 
 /** Share of the feeding time in air, and seconds of it, from which on it is worth a word. */
@@ -56,13 +55,12 @@ export const airCutting: Rule = {
   needs: ['stock'],
   tool(use, program, report) {
     const air = times.of(program, use);
-    if (!air?.trusted || air.line < 0 || air.air_s < LEAST_S) return;
+    if (program.cuts?.assumed || !air?.trusted || air.line < 0 || air.air_s < LEAST_S) return;
     const share = air.air_s / air.feed_s;
     if (share < LEAST_SHARE) return;
     report({
       at: program.blockPlace(air.line),
-      message: `Time to save: ${toolName(use)} feeds through air for ${formatTime(air.air_s)}, ${percent(share)} of its feeding time; most of it here. Move nearer at rapid.${assumedWords(program)}`,
-      ...onAssumedStock(program),
+      message: `Time to save: ${toolName(use)} feeds through air for ${formatTime(air.air_s)}, ${percent(share)} of its feeding time; most of it here. Move nearer at rapid.`,
     });
   },
   flagged: [

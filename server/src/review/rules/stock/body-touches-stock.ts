@@ -2,7 +2,7 @@ import type { Program } from '../../program.ts';
 import type { Rule } from '../../rule.ts';
 import type { ToolUse } from '../../tool-use.ts';
 import { toolName } from '../words.ts';
-import { assumedWords, length, onAssumedStock, placeWords, watchPlaces, worst } from './places.ts';
+import { length, placeWords, watchPlaces, worst } from './places.ts';
 import { END_MILL_10, MILL_HEAD, millSheet } from './sample-sheets.ts';
 
 /** Contact under this is left to rounding, mm. */
@@ -48,12 +48,11 @@ export const bodyTouchesStock: Rule = {
   applies,
   tool(use, program, report) {
     const place = worst(touches.of(program, use));
-    if (!place) return;
+    if (!place || program.cuts?.assumed) return;
     const what = place.holder ? 'Holder' : 'Shank';
     report({
       at: program.blockPlace(place.line),
-      message: `${what} hits the part: the ${what.toLowerCase()} of ${toolName(use)} stands ${length(program, place.weight)} deep in metal at ${placeWords(program, place.at)}. Let the tool stand out further, or cut there first.${assumedWords(program)}`,
-      ...onAssumedStock(program),
+      message: `${what} hits the part: the ${what.toLowerCase()} of ${toolName(use)} stands ${length(program, place.weight)} deep in metal at ${placeWords(program, place.at)}. Let the tool stand out further, or cut there first.`,
     });
   },
   flagged: [

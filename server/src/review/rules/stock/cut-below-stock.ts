@@ -2,7 +2,7 @@ import type { Rule } from '../../rule.ts';
 import type { ToolUse } from '../../tool-use.ts';
 import { isMillingCutter } from '../../working.ts';
 import { toolName } from '../words.ts';
-import { assumedWords, length, onAssumedStock, watchPlaces, worst } from './places.ts';
+import { length, watchPlaces, worst } from './places.ts';
 import { END_MILL_10, MILL_HEAD, millSheet } from './sample-sheets.ts';
 
 /** Going through by this much is how an edge or a hole is cut through, mm: mills, and drills after their point. */
@@ -63,8 +63,7 @@ export const cutBelowStock: Rule = {
     if (!place) return;
     report({
       at: program.blockPlace(place.line),
-      message: `May cut the vise or the table: ${toolName(use)} goes ${length(program, place.weight)} below the bottom of the stock. Check Z, or the stock in the setup sheet.${assumedWords(program)}`,
-      ...onAssumedStock(program),
+      message: `May cut the vise or the table: ${toolName(use)} goes ${length(program, place.weight)} below the bottom of the stock. Check Z, or the stock in the setup sheet.`,
     });
   },
   flagged: [

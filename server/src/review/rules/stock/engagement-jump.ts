@@ -21,7 +21,7 @@ interface Jump extends SeenPlace {
   steady_deg: number;
   engagement_deg: number;
   chip_thickness_mm: number;
-  steady_thickness_mm: number;
+  chip_load_mm: number;
 }
 
 const jumps = watchSteps<readonly Jump[]>(use => {
@@ -32,6 +32,7 @@ const jumps = watchSteps<readonly Jump[]>(use => {
   let trail_deg = 0;
   let trail_mm = 0;
   let depth_mm = 0;
+  let last: Jump | undefined;
   return {
     see(step) {
       const { mill, rapid, level_mm, down_mm } = step;
@@ -41,6 +42,11 @@ const jumps = watchSteps<readonly Jump[]>(use => {
       }
       const cutting_mm = level_mm * (1 - mill.air_share);
       const mean = mill.mean_engagement_deg;
+      // the way out of a corner shows best what the steady cut is
+      const after = mill.engagement_deg;
+      const even = cutting_mm >= diameter && after < 1.25 * mean;
+      if (last && even && after < last.steady_deg && after > last.steady_deg / 2) last.steady_deg = after;
+      last = undefined;
       if (!(cutting_mm > 0) || !(mean > 0)) {
         if (level_mm > diameter) trail_mm = 0;
         return;
@@ -58,16 +64,18 @@ const jumps = watchSteps<readonly Jump[]>(use => {
         peak > JUMP_RATIO * steady &&
         peak > steady + JUMP_DEG &&
         found.length < MOST_PLACES
-      )
-        found.push({
+      ) {
+        last = {
           line: step.line,
           weight: peak - steady,
           at: [mill.at_x, mill.at_y, mill.at_z],
           steady_deg: steady,
           engagement_deg: peak,
           chip_thickness_mm: step.loads.chip_thickness_mm,
-          steady_thickness_mm: step.edge.chip_load_mm * Math.sin((Math.min(90, steady) * Math.PI) / 180),
-        });
+          chip_load_mm: step.edge.chip_load_mm,
+        };
+        found.push(last);
+      }
       depth_mm = mill.axial_depth_mm;
       const kept = Math.min(trail_mm, Math.max(0, 2 * diameter - cutting_mm));
       trail_deg = (trail_deg * kept + mean * cutting_mm) / (kept + cutting_mm);
@@ -111,7 +119,7 @@ export const engagementJump: Rule = {
     const place = worst(found);
     if (!place) return;
     const angle = (value: number) => `${value.toFixed(1)} degrees`;
-    const from = place.steady_thickness_mm;
+    const from = place.chip_load_mm * Math.sin((Math.min(90, place.steady_deg) * Math.PI) / 180);
     const to = place.chip_thickness_mm;
     const high = windowHigh(program, use);
     const out = to > 1.02 * high;

@@ -2,7 +2,7 @@ import type { Seen } from '../../cuts/step-scan.ts';
 import type { Program } from '../../program.ts';
 import type { Rule } from '../../rule.ts';
 import type { ToolUse } from '../../tool-use.ts';
-import { assumedWords, length, onAssumedStock, placeWords, watchPlaces } from './places.ts';
+import { length, placeWords, watchPlaces } from './places.ts';
 
 /** Touching along a face or a wall is no cut, mm. */
 const TOUCH_MM = 0.1;
@@ -38,11 +38,12 @@ export function reportHits(
   report: Parameters<NonNullable<Rule['tool']>>[2],
   words: (depth: string, place: string) => string,
 ): void {
+  // where an assumed stock ends is not known well enough
+  if (program.cuts?.assumed) return;
   const found = (hits.of(program, use) ?? []).filter(place => place.down === down).slice(0, NAMED);
   for (const place of found)
     report({
       at: program.blockPlace(place.line),
-      message: `${words(length(program, place.depth_mm), placeWords(program, place.at))}${assumedWords(program)}`,
-      ...onAssumedStock(program),
+      message: `${words(length(program, place.depth_mm), placeWords(program, place.at))}`,
     });
 }
