@@ -1,5 +1,8 @@
 import { KIND, type StepTable } from '../rs274/steps.ts';
 
+// Taken out of the table once: the loops below run over every step.
+const { tap: TAP } = KIND;
+
 /** A value that stands far outside its neighbours while a tenth (or less) of it stands between them. */
 export interface Outlier {
   line: number;
@@ -37,7 +40,7 @@ export function axisOf(table: StepTable, values: Float64Array, start: number): A
     const after = values[i];
     if (after === last) continue;
     last = after;
-    if (kind[i] > KIND.tap) continue;
+    if (kind[i] > TAP) continue;
     const size = Math.abs(after);
     if (!(Math.abs(value) < 5 * size) && outliers.length < KEPT) {
       const found = outlierOf(before, value, after, value_line);

@@ -2,6 +2,17 @@ import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.
 import { turnsBack } from './scan-arcs.ts';
 import { type Axis, axisOf } from './scan-outliers.ts';
 
+// Taken out of the table once: the loops below run over every step.
+const {
+  feed: FEED,
+  arc: ARC,
+  tap: TAP,
+  dwell: DWELL,
+  home: HOME,
+  rapid: RAPID,
+  toolchange: TOOLCHANGE,
+} = KIND;
+
 /** A hole along Z: made by a cycle, or by a straight feed down. Lines of the stretch; lengths mm. */
 export interface Hole {
   line: number;
@@ -83,8 +94,8 @@ export function scanTable(
     const nx = xs[i];
     const ny = ys[i];
     const nz = zs[i];
-    if (run[i] !== sidewaysRun && (k === KIND.feed || k === KIND.arc) && (nx !== x || ny !== y)) {
-      if (k === KIND.arc || !stays(nx, x, ny, y)) {
+    if (run[i] !== sidewaysRun && (k === FEED || k === ARC) && (nx !== x || ny !== y)) {
+      if (k === ARC || !stays(nx, x, ny, y)) {
         sidewaysRun = run[i];
         const tool = table.runs[sidewaysRun * RUN_WIDTH + RUN.tool];
         if (sideways.length < MOST_PLACES && !sideways.some(each => each.tool === tool))
@@ -92,7 +103,7 @@ export function scanTable(
       }
     }
     // Most moves of a long program go sideways and are none of what is looked for.
-    if (k === KIND.feed && Math.abs(nx - x) + Math.abs(ny - y) > 2 * SAME_MM) {
+    if (k === FEED && Math.abs(nx - x) + Math.abs(ny - y) > 2 * SAME_MM) {
       x = nx;
       y = ny;
       z = nz;
@@ -100,7 +111,7 @@ export function scanTable(
     }
     const straight = nx === x && ny === y;
     const inCycle = (flags[i] & STEP_FLAG.cycle) !== 0;
-    if ((k === KIND.feed || k === KIND.tap) && nz < z && (straight || stays(nx, x, ny, y))) {
+    if ((k === FEED || k === TAP) && nz < z && (straight || stays(nx, x, ny, y))) {
       const onAxis = lathe && nx === 0;
       const same = hole !== undefined && at(hole, nx, ny) && (inCycle ? hole.line === line[i] : onAxis);
       if (hole && same) {
@@ -122,19 +133,19 @@ export function scanTable(
         };
         holes.push(hole);
       }
-    } else if (k === KIND.dwell && hole) {
+    } else if (k === DWELL && hole) {
       hole.dwell_s = Math.max(hole.dwell_s, table.seconds.get(i) ?? 0);
-    } else if (k === KIND.home && i > 0 && kind[i - 1] === KIND.rapid && line[i - 1] === line[i]) {
+    } else if (k === HOME && i > 0 && kind[i - 1] === RAPID && line[i - 1] === line[i]) {
       const before = i > 1 ? zs[i - 2] : start.z;
       if (vias.length < MOST_PLACES)
         vias.push({ line: line[i], run: runAt(i), from_z: before, z: zs[i - 1] });
-    } else if (k === KIND.feed && !lathe && !inCycle && nz > z && straight && feedsUp.length < MOST_PLACES) {
+    } else if (k === FEED && !lathe && !inCycle && nz > z && straight && feedsUp.length < MOST_PLACES) {
       if (cameDown(table, i, start.z) && cutsLevel(table, i))
         feedsUp.push({ line: line[i], from_z: z, z: nz });
     }
-    if (k === KIND.arc && turnedArcs.length < MOST_PLACES && turnsBack(table, i, x, y, z))
+    if (k === ARC && turnedArcs.length < MOST_PLACES && turnsBack(table, i, x, y, z))
       turnedArcs.push({ line: line[i] });
-    if (k === KIND.toolchange) hole = undefined;
+    if (k === TOOLCHANGE) hole = undefined;
     x = nx;
     y = ny;
     z = nz;
@@ -159,7 +170,7 @@ function stays(x: number, x0: number, y: number, y0: number): boolean {
 }
 
 function cameDown(table: StepTable, i: number, startZ: number): boolean {
-  if (i === 0 || table.kind[i - 1] !== KIND.rapid) return false;
+  if (i === 0 || table.kind[i - 1] !== RAPID) return false;
   const from = i > 1 ? table.z[i - 2] : startZ;
   return table.z[i - 1] < from;
 }
@@ -167,7 +178,7 @@ function cameDown(table: StepTable, i: number, startZ: number): boolean {
 function cutsLevel(table: StepTable, i: number): boolean {
   const next = i + 1;
   if (next >= table.count || table.z[next] !== table.z[i]) return false;
-  return table.kind[next] === KIND.feed || table.kind[next] === KIND.arc;
+  return table.kind[next] === FEED || table.kind[next] === ARC;
 }
 
 /** Number of the cycle or motion code a hole was made with, as G83 is 83. */
