@@ -23,6 +23,7 @@ const suites = [
     run: [process.execPath, 'tests/editor/prepare.mjs'],
     cure: 'see the list above',
   },
+  { name: 'browser', run: mocha(...own, 'tests/browser/*.test.ts'), cure: 'see the list above' },
   { name: 'editor', run: [process.execPath, 'tests/editor/run.mjs', 'node'], cure: 'npm run test:editor' },
   {
     name: 'editor web',

@@ -1,4 +1,5 @@
 import { findNodeAtLocation } from 'jsonc-parser';
+import { appendProperty } from './append-property.ts';
 import { applyTextEdits, type EditResult, setValue, textDifference } from './edits.ts';
 import type { Known } from './known.ts';
 import type { Dialect } from './machine-keys.ts';
@@ -59,6 +60,14 @@ export function addMissingTools(text: string, facts: ProgramFacts): EditResult {
   for (const { number, reading } of facts.tools) {
     const path = ['tools', String(number)];
     if (number < 0 || (before && findNodeAtLocation(before, path))) continue;
+    const tools = parseBounded(now, []);
+    const object = tools && findNodeAtLocation(tools, ['tools']);
+    const appended =
+      object && appendProperty(now, object, String(number), indent => toolText(reading, sheetUnits, indent));
+    if (appended !== undefined) {
+      now = appended;
+      continue;
+    }
     const added = setValue(now, path, {});
     if ('why' in added) return added;
     now = applyTextEdits(now, added.edits);

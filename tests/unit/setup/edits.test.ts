@@ -197,4 +197,28 @@ describe('setup: a new sheet', () => {
     assert.ok(text.includes('// the good one') && text.includes('read on line 2: T2 375_DRILL'));
     assert.equal(edited(text, addMissingTools(text, facts)), text);
   });
+
+  const places: [name: string, before: string, after: string][] = [
+    [
+      'behind the last tool and its comment',
+      '{\n  "tools": {\n    "1": { "teeth": 4 } // proven\n  }\n}\n',
+      '{\n  "tools": {\n    "1": { "teeth": 4 }, // proven\n    "2": TOOL\n  }\n}\n',
+    ],
+    [
+      'behind a comma that ends the list',
+      '{\n  "tools": {\n    "1": {}, // proven\n    // end\n  },\n}\n',
+      '{\n  "tools": {\n    "1": {}, // proven\n    // end\n    "2": TOOL,\n  },\n}\n',
+    ],
+    [
+      'with tabs and the line ends of the file',
+      '{\r\n\t"tools": {\r\n\t\t"1": {} // x\r\n\t}\r\n}',
+      '{\r\n\t"tools": {\r\n\t\t"1": {}, // x\r\n\t\t"2": TOOL\r\n\t}\r\n}',
+    ],
+    ['into a list on one line', '{ "tools": { "1": {} } }', '{ "tools": { "1": {},\n  "2": TOOL\n } }'],
+  ];
+  for (const [name, before, after] of places)
+    it(`puts a missing tool ${name}, and changes no other character`, () => {
+      const text = edited(before, addMissingTools(before, { program: 'x.nc', tools: [{ number: 2 }] }));
+      assert.equal(text.replace(/("2": )\{[^{}]*\}/, '$1TOOL'), after);
+    });
 });
