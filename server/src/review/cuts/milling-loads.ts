@@ -11,6 +11,7 @@ import type { ToolKnown } from '../../setup/index.ts';
 import type { MoveFigures } from '../../stock/figures.ts';
 import type { EdgeFacts } from '../facts.ts';
 import { effectiveTeeth, isMillingCutter } from '../working.ts';
+import { helixShare } from './helix-share.ts';
 
 /** What one move asks of tool and machine. NaN is not known. */
 export interface Loads {
@@ -77,7 +78,8 @@ export function millingLoads(
   loads.force_n = number(millingToothForce(given));
   loads.torque_nm = number(millingTorque(given));
   loads.power_kw = number(millingPower({ ...given, spindle_rpm: edge.spindle_rpm }));
-  loads.deflection_mm = deflection(tool, loads.force_n, figures.axial_depth_mm);
+  const bending = loads.force_n * helixShare(figures, tool);
+  loads.deflection_mm = deflection(tool, bending, figures.axial_depth_mm);
   return loads;
 }
 

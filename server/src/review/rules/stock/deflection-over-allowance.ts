@@ -3,7 +3,6 @@ import { watchSteps } from '../../cuts/step-scan.ts';
 import type { Rule } from '../../rule.ts';
 import type { ToolUse } from '../../tool-use.ts';
 import { shown, toolName } from '../words.ts';
-import { helixShare } from './helix-share.ts';
 import { assumedWords, length, onAssumedStock } from './places.ts';
 import { END_MILL_10, MILL_HEAD, millSheet } from './sample-sheets.ts';
 
@@ -26,7 +25,7 @@ const passes = watchSteps<Bent | undefined>(use => {
   return {
     see(step) {
       if (!isFinishing(step, diameter)) return;
-      const deflection_mm = step.loads.deflection_mm * helixShare(step);
+      const deflection_mm = step.loads.deflection_mm;
       if (!(deflection_mm > USUAL_MM) || (found && deflection_mm <= found.deflection_mm)) return;
       const { line, mill } = step;
       found = { line, deflection_mm, width_mm: mill?.radial_width_mm ?? 0, length_mm: step.level_mm };

@@ -1,11 +1,11 @@
 import { bendingStress } from '../../../cutting/deflection.ts';
 import { isAbsent } from '../../../cutting/result.ts';
+import { helixShare } from '../../cuts/helix-share.ts';
 import type { Seen } from '../../cuts/step-scan.ts';
 import { watchSteps } from '../../cuts/step-scan.ts';
 import type { Rule } from '../../rule.ts';
 import type { ToolUse } from '../../tool-use.ts';
 import { shown, toolName } from '../words.ts';
-import { helixShare } from './helix-share.ts';
 import { assumedWords, onAssumedStock } from './places.ts';
 import { END_MILL_10, MILL_HEAD, millSheet } from './sample-sheets.ts';
 
@@ -47,7 +47,7 @@ function stressOf(step: Seen): number {
     loads,
     use: { tool },
   } = step;
-  const force_n = loads.force_n * helixShare(step);
+  const force_n = loads.force_n * (step.mill ? helixShare(step.mill, step.use.tool) : 1);
   const diameter = tool?.diameter_mm?.value ?? Number.NaN;
   const stickout = tool?.stickout_mm?.value ?? Number.NaN;
   const flutes = Math.min(stickout, tool?.flute_length_mm?.value ?? stickout);
