@@ -2,100 +2,138 @@ import type { Reading, Stretch } from '../rs274/index.ts';
 
 /** Some neighbouring stretches of a program. Never changes: what is summed over it is kept with it. */
 export interface StretchBlock {
-  readonly stretches: readonly Stretch[];
+  readonly items: readonly Stretch[];
   readonly lineCount: number;
 }
 
-/** A block at its place in the program. */
-export interface PlacedBlock {
-  readonly block: StretchBlock;
-  readonly first_line: number;
+/** Some neighbouring blocks. */
+interface Group {
+  readonly items: readonly StretchBlock[];
+  readonly lineCount: number;
 }
 
-/** Stretches in a block: an edit sums so many again, and then all blocks. */
-const STRETCHES_A_BLOCK = 32;
+/** What was summed over a piece of the program that begins at a line. */
+export interface Piece<T> {
+  value: T;
+  by: number;
+}
+
+/** An edit sums a block of so many stretches again, then a group of so many blocks, then all groups. */
+const STRETCHES_A_BLOCK = 16;
+const BLOCKS_A_GROUP = 16;
 
 interface Kept {
   stretches: readonly Stretch[];
-  placed: readonly PlacedBlock[];
+  blocks: readonly StretchBlock[];
+  groups: readonly Group[];
 }
 
 const kept = new WeakMap<Reading, Kept>();
 
-/** The blocks of a program in order. After an edit all blocks but those it touched are the same objects. */
-export function blocksOf(reading: Reading): readonly PlacedBlock[] {
-  const { stretches } = reading;
-  const before = kept.get(reading);
-  if (before?.stretches === stretches) return before.placed;
-  const placed = place(join(before?.placed ?? [], stretches));
-  kept.set(reading, { stretches, placed });
-  return placed;
+/**
+ * Sums over a program piece by piece: `ofBlock` over some stretches, `join` over neighbouring pieces. Gives the pieces of
+ * the whole program in order; after an edit only those that it touches are summed again.
+ */
+export function summedInPieces<T>(
+  ofBlock: (stretches: readonly Stretch[]) => T,
+  join: (pieces: readonly Piece<T>[]) => T,
+): (reading: Reading) => Piece<T>[] {
+  const blocks = new WeakMap<StretchBlock, { value: T }>();
+  const groups = new WeakMap<Group, { value: T }>();
+  const sumOfBlock = (block: StretchBlock): T => once(blocks, block, () => ofBlock(block.items));
+  const sumOfGroup = (group: Group): T => once(groups, group, () => join(pieces(group.items, sumOfBlock)));
+  return reading => pieces(groupsOf(reading), sumOfGroup);
 }
 
-function join(old: readonly PlacedBlock[], stretches: readonly Stretch[]): StretchBlock[] {
-  let head = 0;
-  let from = 0;
-  while (head < old.length && standsAt(old[head].block, stretches, from)) {
-    from += old[head].block.stretches.length;
-    head++;
+/** The stretches of a block with the lines before each. */
+export function* linesBefore(stretches: readonly Stretch[]): Iterable<{ stretch: Stretch; by: number }> {
+  let by = 0;
+  for (const stretch of stretches) {
+    yield { stretch, by };
+    by += stretch.lineCount;
   }
-  let tail = old.length;
-  let to = stretches.length;
-  while (tail > head) {
-    const { block } = old[tail - 1];
-    const start = to - block.stretches.length;
-    if (start < from || !standsAt(block, stretches, start)) break;
-    to = start;
-    tail--;
+}
+
+function once<K extends object, T>(held: WeakMap<K, { value: T }>, key: K, make: () => T): T {
+  let found = held.get(key);
+  if (!found) {
+    found = { value: make() };
+    held.set(key, found);
   }
-  const joined = [
-    ...old.slice(0, head).map(({ block }) => block),
-    ...cut(stretches, from, to),
-    ...old.slice(tail).map(({ block }) => block),
-  ];
-  // Many small blocks are left after many edits.
-  const few = joined.length <= 8 + (4 * stretches.length) / STRETCHES_A_BLOCK;
-  return few ? joined : cut(stretches, 0, stretches.length);
+  return found.value;
 }
 
-function standsAt(block: StretchBlock, stretches: readonly Stretch[], at: number): boolean {
-  const { stretches: own } = block;
-  if (at + own.length > stretches.length) return false;
-  for (let i = 0; i < own.length; i++) if (own[i] !== stretches[at + i]) return false;
-  return true;
-}
-
-/** Cuts stretches from `from` to `to` into blocks of about the same size. */
-function cut(stretches: readonly Stretch[], from: number, to: number): StretchBlock[] {
-  const count = Math.max(1, Math.round((to - from) / STRETCHES_A_BLOCK));
-  const blocks: StretchBlock[] = [];
-  for (let i = 0; i < count && to > from; i++) {
-    const start = from + Math.floor((i * (to - from)) / count);
-    const end = from + Math.floor(((i + 1) * (to - from)) / count);
-    const own = stretches.slice(start, end);
-    blocks.push({ stretches: own, lineCount: own.reduce((sum, stretch) => sum + stretch.lineCount, 0) });
-  }
-  return blocks;
-}
-
-function place(blocks: readonly StretchBlock[]): PlacedBlock[] {
-  let first_line = 0;
-  return blocks.map(block => {
-    const placed = { block, first_line };
-    first_line += block.lineCount;
-    return placed;
+function pieces<K extends { lineCount: number }, T>(items: readonly K[], sum: (item: K) => T): Piece<T>[] {
+  let by = 0;
+  return items.map(item => {
+    const piece = { value: sum(item), by };
+    by += item.lineCount;
+    return piece;
   });
 }
 
-/** Keeps what a function makes of a block with the block. */
-export function keptByBlock<T>(make: (block: StretchBlock) => T): (block: StretchBlock) => T {
-  const values = new WeakMap<StretchBlock, { value: T }>();
-  return block => {
-    let held = values.get(block);
-    if (!held) {
-      held = { value: make(block) };
-      values.set(block, held);
-    }
-    return held.value;
-  };
+/** The groups of a program in order. After an edit all but those it touched are the same objects. */
+function groupsOf(reading: Reading): readonly Group[] {
+  const { stretches } = reading;
+  const before = kept.get(reading);
+  if (before?.stretches === stretches) return before.groups;
+  const blocks = gather(before?.blocks ?? [], stretches, STRETCHES_A_BLOCK);
+  const groups = gather(before?.groups ?? [], blocks, BLOCKS_A_GROUP);
+  kept.set(reading, { stretches, blocks, groups });
+  return groups;
+}
+
+interface Gathered<T> {
+  readonly items: readonly T[];
+  readonly lineCount: number;
+}
+
+/** Gathers items by about `size`; those gathered before stay as they are where their items do. */
+function gather<T extends { lineCount: number }>(
+  old: readonly Gathered<T>[],
+  items: readonly T[],
+  size: number,
+): Gathered<T>[] {
+  let head = 0;
+  let from = 0;
+  while (head < old.length && standsAt(old[head].items, items, from)) {
+    from += old[head].items.length;
+    head++;
+  }
+  let tail = old.length;
+  let to = items.length;
+  while (tail > head) {
+    const own = old[tail - 1].items;
+    const start = to - own.length;
+    if (start < from || !standsAt(own, items, start)) break;
+    to = start;
+    tail--;
+  }
+  const gathered = [...old.slice(0, head), ...cut(items, from, to, size), ...old.slice(tail)];
+  // Many small ones are left after many edits.
+  return gathered.length <= 8 + (4 * items.length) / size ? gathered : cut(items, 0, items.length, size);
+}
+
+function standsAt<T>(own: readonly T[], items: readonly T[], at: number): boolean {
+  if (at + own.length > items.length) return false;
+  for (let i = 0; i < own.length; i++) if (own[i] !== items[at + i]) return false;
+  return true;
+}
+
+/** Cuts items from `from` to `to` into pieces of about the same size. */
+function cut<T extends { lineCount: number }>(
+  items: readonly T[],
+  from: number,
+  to: number,
+  size: number,
+): Gathered<T>[] {
+  const count = Math.max(1, Math.round((to - from) / size));
+  const made: Gathered<T>[] = [];
+  for (let i = 0; i < count && to > from; i++) {
+    const start = from + Math.floor((i * (to - from)) / count);
+    const end = from + Math.floor(((i + 1) * (to - from)) / count);
+    const own = items.slice(start, end);
+    made.push({ items: own, lineCount: own.reduce((sum, item) => sum + item.lineCount, 0) });
+  }
+  return made;
 }

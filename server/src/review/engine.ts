@@ -1,5 +1,6 @@
 import type { Finding, Severity } from './finding.ts';
-import { missingNeeds, NEED_WORDS } from './needs.ts';
+import { Gaps } from './gaps.ts';
+import { missingNeeds } from './needs.ts';
 import type { Program } from './program.ts';
 import type { Report, Rule } from './rule.ts';
 import type { ToolUse } from './tool-use.ts';
@@ -32,20 +33,22 @@ export function runRules(
     if (set === 'off') continue;
     const add = (use: ToolUse | undefined) => (report: Report) =>
       findings.push(finish(rule, use?.number ?? toolAt(rule, program, report.at.line), report, set));
+    if (rule.machine && program.kind && rule.machine !== program.kind) continue;
+    const uses = program.uses.filter(use => use.cuts && rule.applies?.(use, program) !== false);
+    if (!rule.program && uses.length === 0) continue;
     const missing = missingNeeds(
       rule.needs.filter(need => !need.startsWith('tool.')),
       program,
     );
     if (missing.length > 0) {
-      gaps.add(undefined, missing, rule.title);
+      gaps.add(undefined, missing[0], rule.title);
       continue;
     }
     if (rule.program) rule.program(program, add(undefined));
     if (rule.tool) {
-      for (const use of program.uses) {
-        if (!use.cuts || rule.applies?.(use, program) === false) continue;
+      for (const use of uses) {
         const lacking = missingNeeds(rule.needs, program, use);
-        if (lacking.length > 0) gaps.add(use, lacking, rule.title);
+        if (lacking.length > 0) gaps.add(use, lacking[0], rule.title);
         else rule.tool(use, program, add(use));
       }
     }
@@ -141,29 +144,4 @@ function dropExplained(rules: readonly Rule[], findings: Finding[]): Finding[] {
     for (const code of rule?.explains_everywhere ?? []) everywhere.add(code);
   }
   return findings.filter(f => !everywhere.has(f.code) && !explained.has(`${f.code} ${f.tool ?? ''}`));
-}
-
-/** What could not be checked, gathered by tool and by what is missing. */
-class Gaps {
-  private readonly entries = new Map<
-    string,
-    { tool: number | undefined; needs: readonly string[]; titles: string[] }
-  >();
-
-  add(use: ToolUse | undefined, needs: readonly (keyof typeof NEED_WORDS)[], title: string): void {
-    const words = needs.map(need => NEED_WORDS[need]);
-    const key = `${use?.number ?? ''} ${words.join(', ')}`;
-    const entry = this.entries.get(key);
-    if (!entry) this.entries.set(key, { tool: use?.number, needs: words, titles: [title] });
-    else if (!entry.titles.includes(title)) entry.titles.push(title);
-  }
-
-  words(): string[] {
-    return [...this.entries.values()].map(({ tool, needs, titles }) => {
-      const who = tool === undefined ? '' : `T${tool}: `;
-      const verb = needs.length === 1 ? 'is' : 'are';
-      const what = titles.map(title => title[0].toLowerCase() + title.slice(1)).join('; ');
-      return `${who}${needs.join(', ')} ${verb} not known, so not checked: ${what}`;
-    });
-  }
 }

@@ -1,37 +1,28 @@
-import { type Reading, S } from '../rs274/index.ts';
-import { blocksOf, keptByBlock, type StretchBlock } from './blocks.ts';
-import { fold, joinInOrder, type PlacedParts } from './join-parts.ts';
+import { type Reading, S, type Stretch } from '../rs274/index.ts';
+import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
+import { fold, joinInOrder } from './join-parts.ts';
+import { once } from './once.ts';
 import { NO_LINE, type Part } from './part.ts';
 import { partsOf } from './parts.ts';
 import { sameRun } from './same-run.ts';
 
 /** So many parts stand in order of the program; a program with more is told by the different runs of each tool. */
-const MOST_IN_ORDER = 2000;
+const MOST_IN_ORDER = 1000;
 
-/** The parts of one block, lines counted from its first. */
-interface BlockParts {
-  /** How many there are in order. */
+/** The parts of a piece of the program, lines counted from its first. */
+interface PieceParts {
+  /** How many there are in order, and the runs of the first and the last. */
   count: number;
   first: Float64Array | undefined;
   last: Float64Array | undefined;
-  /** Absent when there are too many. */
-  in_order: readonly Part[] | undefined;
-  folded: readonly Part[];
+  inOrder: () => readonly Part[];
+  folded: () => readonly Part[];
 }
 
 /** Parts of a whole program, lines of the program; -1 is no line. */
-export function programParts(reading: Reading): Part[] {
-  const blocks = blocksOf(reading).map(({ block, first_line }) => ({ first_line, of: partsOfBlock(block) }));
-  let count = 0;
-  let last: Float64Array | undefined;
-  for (const { of } of blocks) {
-    count += of.count - (last && of.first && sameRun(last, of.first) ? 1 : 0);
-    last = of.last ?? last;
-  }
-  const parts =
-    count <= MOST_IN_ORDER
-      ? joinInOrder(blocks.map(({ first_line, of }) => ({ first_line, parts: of.in_order ?? [] })))
-      : fold(blocks.map(({ first_line, of }) => ({ first_line, parts: of.folded })));
+export function programParts(reading: Reading): readonly Part[] {
+  const { count, inOrder, folded } = join(piecesOf(reading));
+  const parts = count <= MOST_IN_ORDER ? inOrder() : folded();
   for (const part of parts) {
     if (part.first_cut_line === NO_LINE) part.first_cut_line = -1;
     if (part.last_cut_line === NO_LINE) part.last_cut_line = -1;
@@ -40,22 +31,49 @@ export function programParts(reading: Reading): Part[] {
   return parts;
 }
 
-const partsOfBlock = keptByBlock((block): BlockParts => {
-  const in_order = joinInOrder(stretchParts(block));
-  return {
-    count: in_order.length,
-    first: in_order[0]?.run,
-    last: in_order[in_order.length - 1]?.run,
-    in_order: in_order.length > MOST_IN_ORDER ? undefined : in_order,
-    folded: fold([{ first_line: 0, parts: in_order }]),
-  };
-});
+const piecesOf = summedInPieces(partsOfBlock, join);
 
-function* stretchParts({ stretches }: StretchBlock): Iterable<PlacedParts> {
-  let first_line = 0;
-  for (const { steps, stateIn, lineCount } of stretches) {
-    const { v } = stateIn;
-    yield { first_line, parts: partsOf(steps, { x: v[S.x], y: v[S.y], z: v[S.z] }), own: true };
-    first_line += lineCount;
+function join(pieces: readonly Piece<PieceParts>[]): PieceParts {
+  let count = 0;
+  let first: Float64Array | undefined;
+  let last: Float64Array | undefined;
+  for (const { value } of pieces) {
+    count += value.count - (last && value.first && sameRun(last, value.first) ? 1 : 0);
+    first ??= value.first;
+    last = value.last ?? last;
+  }
+  return {
+    count,
+    first,
+    last,
+    inOrder: once(() =>
+      joinInOrder(pieces.map(({ value, by }) => ({ first_line: by, parts: value.inOrder() }))),
+    ),
+    folded: once(() => fold(pieces.map(({ value, by }) => ({ first_line: by, parts: value.folded() })))),
+  };
+}
+
+function partsOfBlock(stretches: readonly Stretch[]): PieceParts {
+  const parts = joinInOrder(stretchParts(stretches));
+  const folded = once(() => fold([{ first_line: 0, parts }]));
+  // Of a piece with too many parts only the folded ones are kept.
+  const kept = parts.length > MOST_IN_ORDER ? folded() : parts;
+  return {
+    count: parts.length,
+    first: parts[0]?.run,
+    last: parts[parts.length - 1]?.run,
+    inOrder: () => kept,
+    folded,
+  };
+}
+
+function* stretchParts(stretches: readonly Stretch[]) {
+  for (const { stretch, by } of linesBefore(stretches)) {
+    const { v } = stretch.stateIn;
+    yield {
+      first_line: by,
+      parts: partsOf(stretch.steps, { x: v[S.x], y: v[S.y], z: v[S.z] }),
+      own: true,
+    };
   }
 }

@@ -1,21 +1,20 @@
 import type { Reading } from '../rs274/index.ts';
 import type { Problem } from '../rs274/problems.ts';
-import { blocksOf, keptByBlock } from './blocks.ts';
+import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
 
 /** What the reader found, lines of the program. */
-export function problemsOf(reading: Reading): Problem[] {
-  const all: Problem[] = [];
-  for (const { block, first_line } of blocksOf(reading))
-    for (const problem of problemsOfBlock(block)) all.push({ ...problem, line: problem.line + first_line });
-  return all;
+export function problemsOf(reading: Reading): readonly Problem[] {
+  return join(piecesOf(reading));
 }
 
-const problemsOfBlock = keptByBlock(({ stretches }): readonly Problem[] => {
+const piecesOf = summedInPieces(
+  stretches => join([...linesBefore(stretches)].map(({ stretch, by }) => ({ value: stretch.problems, by }))),
+  join,
+);
+
+function join(pieces: readonly Piece<readonly Problem[]>[]): readonly Problem[] {
   const all: Problem[] = [];
-  let first_line = 0;
-  for (const { problems, lineCount } of stretches) {
-    for (const problem of problems) all.push({ ...problem, line: problem.line + first_line });
-    first_line += lineCount;
-  }
+  for (const { value, by } of pieces)
+    for (const problem of value) all.push({ ...problem, line: problem.line + by });
   return all;
-});
+}

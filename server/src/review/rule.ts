@@ -83,6 +83,8 @@ export interface Rule {
   rate?(problem: RatedProblem, program: Program): Severity | undefined;
   /** Once for the program. */
   program?(program: Program, report: (r: Report) => void): void;
+  /** Only for this kind of machine; on the other it says nothing and leaves no gap. */
+  machine?: 'mill' | 'lathe';
   /** False for tools that the rule has nothing to say about: no check and no gap. */
   applies?(use: ToolUse, program: Program): boolean;
   /** Once for each use of a tool. */

@@ -1,5 +1,5 @@
-import { S } from '../rs274/state.ts';
-import { blocksOf, keptByBlock, type StretchBlock } from './blocks.ts';
+import { S, type Stretch } from '../rs274/index.ts';
+import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
 import type { Program } from './program.ts';
 import type { Axis } from './scan-outliers.ts';
 import {
@@ -29,45 +29,55 @@ const MOST_PLACES = 20_000;
 
 const byProgram = new WeakMap<Program, ProgramScan>();
 
-/** The scan of a program; each block is looked at once. */
+/** The scan of a program; each piece is looked at once. */
 export function scanOf(program: Program): ProgramScan {
   let scan = byProgram.get(program);
   if (!scan) {
-    const scanBlock = program.kind === 'lathe' ? scanLatheBlock : scanMillBlock;
-    scan = joinScans(
-      blocksOf(program.reading).map(({ block, first_line }) => ({ scan: scanBlock(block), by: first_line })),
-    );
+    const pieces = program.kind === 'lathe' ? lathePieces(program.reading) : millPieces(program.reading);
+    scan = join(pieces.map(({ value, by }) => ({ value: placed(value, by), by: 0 })));
     byProgram.set(program, scan);
   }
   return scan;
 }
 
-const scanMillBlock = keptByBlock(block => joinScans(scansOf(block, false)));
-const scanLatheBlock = keptByBlock(block => joinScans(scansOf(block, true)));
+const millPieces = summedInPieces(stretches => scanBlock(stretches, false), join);
+const lathePieces = summedInPieces(stretches => scanBlock(stretches, true), join);
 
-function* scansOf({ stretches }: StretchBlock, lathe: boolean): Iterable<{ scan: ProgramScan; by: number }> {
-  let by = 0;
-  for (const { steps, stateIn, lineCount } of stretches) {
-    const { v } = stateIn;
-    yield { scan: scanTable(steps, { x: v[S.x], y: v[S.y], z: v[S.z] }, lathe), by };
-    by += lineCount;
-  }
+function scanBlock(stretches: readonly Stretch[], lathe: boolean): ProgramScan {
+  return join(
+    [...linesBefore(stretches)].map(({ stretch: { steps, stateIn }, by }) => {
+      const { v } = stateIn;
+      return { value: scanTable(steps, { x: v[S.x], y: v[S.y], z: v[S.z] }, lathe), by };
+    }),
+  );
 }
 
-function joinScans(scans: Iterable<{ scan: ProgramScan; by: number }>): ProgramScan {
+/** Where each piece stood last: an edit that moves no lines finds all others placed already. */
+const standing = new WeakMap<ProgramScan, { by: number; scan: ProgramScan }>();
+
+function placed(scan: ProgramScan, by: number): ProgramScan {
+  let found = standing.get(scan);
+  if (found?.by !== by) {
+    found = { by, scan: join([{ value: scan, by }]) };
+    standing.set(scan, found);
+  }
+  return found.scan;
+}
+
+function join(scans: readonly Piece<ProgramScan>[]): ProgramScan {
   const holes: Hole[] = [];
   const vias: ViaPoint[] = [];
   const feedsUp: FeedUp[] = [];
   const turnedArcs: TurnedArc[] = [];
   const sideways: Sideways[] = [];
   const axes: Axis[] = [];
-  for (const { scan, by } of scans) {
-    addPlaced(holes, scan.holes, by, MOST_HOLES);
-    addPlaced(vias, scan.vias, by, MOST_PLACES);
-    addPlaced(feedsUp, scan.feedsUp, by, MOST_PLACES);
-    addPlaced(turnedArcs, scan.turnedArcs, by, MOST_PLACES);
-    addPlaced(sideways, scan.sideways, by, MOST_PLACES);
-    for (const [axis, part] of scan.axes.entries()) axes[axis] = joinAxes(axes[axis], part, by);
+  for (const { value, by } of scans) {
+    addPlaced(holes, value.holes, by, MOST_HOLES);
+    addPlaced(vias, value.vias, by, MOST_PLACES);
+    addPlaced(feedsUp, value.feedsUp, by, MOST_PLACES);
+    addPlaced(turnedArcs, value.turnedArcs, by, MOST_PLACES);
+    addPlaced(sideways, value.sideways, by, MOST_PLACES);
+    for (const [axis, part] of value.axes.entries()) axes[axis] = joinAxes(axes[axis], part, by);
   }
   return { holes, vias, feedsUp, turnedArcs, sideways, axes };
 }
@@ -75,12 +85,13 @@ function joinScans(scans: Iterable<{ scan: ProgramScan; by: number }>): ProgramS
 function addPlaced<T extends { line: number }>(to: T[], from: readonly T[], by: number, most: number): void {
   for (const item of from) {
     if (to.length >= most) return;
-    to.push({ ...item, line: item.line + by });
+    to.push(by === 0 ? item : { ...item, line: item.line + by });
   }
 }
 
 function joinAxes(all: Axis | undefined, part: Axis, by: number): Axis {
-  const outliers = part.outliers.map(outlier => ({ ...outlier, line: outlier.line + by }));
+  const outliers =
+    by === 0 ? part.outliers : part.outliers.map(outlier => ({ ...outlier, line: outlier.line + by }));
   if (!all) return { ...part, outliers };
   const most = Math.max(all.most, part.most);
   const low = Math.min(all.most, part.most);

@@ -56,6 +56,7 @@ export interface TurnedArc {
 export interface Sideways {
   line: number;
   tool: number;
+  z: number;
 }
 
 /** What one look at all steps of a stretch gives to the rules. */
@@ -99,7 +100,7 @@ export function scanTable(
         sidewaysRun = run[i];
         const tool = table.runs[sidewaysRun * RUN_WIDTH + RUN.tool];
         if (sideways.length < MOST_PLACES && !sideways.some(each => each.tool === tool))
-          sideways.push({ line: line[i], tool });
+          sideways.push({ line: line[i], tool, z: nz });
       }
     }
     // Most moves of a long program go sideways and are none of what is looked for.

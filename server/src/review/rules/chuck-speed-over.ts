@@ -18,6 +18,7 @@ export const chuckSpeedOver: Rule = {
   cure: 'Set the limit (G50 S or G92 S) to the chuck plate or less.',
   fine_when: 'Never; check the plate.',
   source: 'VDI 3106 on the loss of grip with speed, from memory; the chuck plate as the setup sheet says it',
+  machine: 'lathe',
   needs: ['workholding.max_rpm'],
   explains: ['css-without-clamp'],
   program(program, report) {

@@ -2,6 +2,7 @@ import { RUN } from '../../rs274/steps.ts';
 import { cuttingUses, firstCut } from '../lookup.ts';
 import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
+import type { ToolUse } from '../tool-use.ts';
 import { ISO, MILL_MM, milled } from './sample-programs.ts';
 import { toolName } from './words.ts';
 
@@ -34,7 +35,10 @@ export const coolantOffGummy: Rule = {
       if (use.tool?.kind?.value === 'probe') continue;
       report({
         at: program.blockPlace(part.first_cut_line),
-        severity: someWet || stated === 'dry' ? 'warning' : 'information',
+        severity:
+          (someWet || stated === 'dry') && (program.material?.group !== 'P' || inHole(use))
+            ? 'warning'
+            : 'information',
         message: `Chips weld to the edge: ${toolName(use)} cuts ${program.materialName?.value ?? 'this material'} dry. Write M8 before this cut.`,
       });
     }
@@ -122,11 +126,11 @@ export const coolantForgotten: Rule = {
     if (uses.length < 3 || dry.length !== 1) return;
     const part = firstCut(dry[0]);
     if (!part || dry[0].tool?.kind?.value === 'probe') return;
-    const stated = ['flood', 'through'].includes(program.sheet?.coolant?.value ?? '');
+    const hss = dry[0].tool?.substrate?.value === 'hss';
     const drills = ['drill', 'tap', 'reamer'].includes(dry[0].tool?.kind?.value ?? '');
     report({
       at: program.blockPlace(part.first_cut_line),
-      severity: program.sheet && (drills || stated) ? 'warning' : 'information',
+      severity: program.sheet && (drills || hss) ? 'warning' : 'information',
       message: `${toolName(dry[0])} cuts dry, and all other tools have coolant. Write M8 before this cut if it was forgotten.`,
     });
   },
@@ -146,6 +150,11 @@ export const coolantForgotten: Rule = {
     },
   ],
 };
+
+/** Tools whose chips have to come out of a hole. */
+function inHole(use: ToolUse): boolean {
+  return ['drill', 'tap', 'reamer', 'bore'].includes(use.tool?.kind?.value ?? '');
+}
 
 /** Material that welds to a dry edge: gummy by its data, aluminium, stainless and heat-resisting. */
 function sticks({ material }: Program): boolean {

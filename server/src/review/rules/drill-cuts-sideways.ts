@@ -1,3 +1,4 @@
+import { RUN } from '../../rs274/steps.ts';
 import { isConfirmed } from '../../setup/known.ts';
 import type { Rule } from '../rule.ts';
 import { scanOf } from '../scan-program.ts';
@@ -24,6 +25,8 @@ export const drillCutsSideways: Rule = {
     for (const move of scanOf(program).sideways) {
       const kind = program.tool(move.tool)?.kind;
       if (!kind || !POINTED.has(kind.value)) continue;
+      const top = scanOf(program).holes.find(hole => hole.run[RUN.tool] === move.tool)?.top;
+      if (top !== undefined && move.z > top - 1e-6 && !(move.z < 0)) continue;
       report({
         at: program.blockPlace(move.line),
         severity: isConfirmed(kind.origin) ? 'error' : 'warning',

@@ -6,7 +6,7 @@ const sheet = (material: string) =>
   `{ "units": "mm", "machine": { "kind": "mill", "dialect": "iso6983" }, "workpiece": { "material": "${material}" }, "tools": { "1": { "kind": "drill", "diameter": 5 } } }`;
 const PROGRAM = (line: string) =>
   `G21 G17 G40 G49 G80 G90 G94\nT1 M6\nS1200 M3\nG54 G0 X10. Y10.\nG43 H1 Z20.\n${line}G80\nM30\n`;
-const TURNS = 3;
+const TURNS = 5;
 
 /** Standing at the bottom of a hole in material that hardens. */
 export const dwellInWorkHardening: Rule = {

@@ -37,18 +37,44 @@ export function isTapped(placed: PlacedHole): boolean {
   );
 }
 
+const PLACE_MM = 0.1;
+const places = new WeakMap<Program, Map<string, PlacedHole[]>>();
+const placeKey = (column: number, row: number) => `${column} ${row}`;
+
+/** Holes by squares of the plane, so that those at one place are found without looking at all. */
+function byPlace(program: Program): Map<string, PlacedHole[]> {
+  let map = places.get(program);
+  if (!map) {
+    map = new Map();
+    for (const placed of placedHoles(program)) {
+      const key = placeKey(Math.round(placed.hole.x / PLACE_MM), Math.round(placed.hole.y / PLACE_MM));
+      const list = map.get(key);
+      if (list) list.push(placed);
+      else map.set(key, [placed]);
+    }
+    places.set(program, map);
+  }
+  return map;
+}
+
 /** Holes made before this one at the same place and in the same work offset. */
 export function holesBefore(program: Program, of: PlacedHole): PlacedHole[] {
   const frame = of.hole.run[RUN.frame];
-  return placedHoles(program).filter(
-    other =>
-      other !== of &&
-      other.tool !== of.tool &&
-      other.hole.line < of.hole.line &&
-      Math.abs(other.hole.x - of.hole.x) < SAME_PLACE_MM &&
-      Math.abs(other.hole.y - of.hole.y) < SAME_PLACE_MM &&
-      (other.hole.run[RUN.frame] === frame || Number.isNaN(frame)),
-  );
+  const map = byPlace(program);
+  const column = Math.round(of.hole.x / PLACE_MM);
+  const row = Math.round(of.hole.y / PLACE_MM);
+  const found: PlacedHole[] = [];
+  for (let c = column - 1; c <= column + 1; c++) {
+    for (let r = row - 1; r <= row + 1; r++) {
+      for (const other of map.get(placeKey(c, r)) ?? []) {
+        if (other.tool === of.tool || other.hole.line >= of.hole.line) continue;
+        if (Math.abs(other.hole.x - of.hole.x) >= SAME_PLACE_MM) continue;
+        if (Math.abs(other.hole.y - of.hole.y) >= SAME_PLACE_MM) continue;
+        if (other.hole.run[RUN.frame] === frame || Number.isNaN(frame)) found.push(other);
+      }
+    }
+  }
+  return found.sort((a, b) => a.hole.line - b.hole.line);
 }
 
 /** First hole of each tool that satisfies `wanted`. */

@@ -1,7 +1,7 @@
 import { RUN } from '../../rs274/steps.ts';
 import { cuttingUses, errorWithSheet, lineOfLetter } from '../lookup.ts';
 import type { Rule } from '../rule.ts';
-import { expectedOffset } from './offset-rule.ts';
+import { expectedOffset, isHabit } from './offset-rule.ts';
 import { ISO, MILL_MM, milled } from './sample-programs.ts';
 import { toolName } from './words.ts';
 
@@ -21,6 +21,7 @@ export const lengthOffsetForeign: Rule = {
     if (program.kind === 'lathe') return;
     const uses = cuttingUses(program);
     const numbers = new Set([...uses.map(use => use.number), ...(program.sheet?.tools?.keys() ?? [])]);
+    if (isHabit(uses, 'length_offset')) return;
     for (const use of uses) {
       const expected = expectedOffset(program, use, 'H');
       for (const part of use.parts) {

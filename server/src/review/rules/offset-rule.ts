@@ -1,5 +1,21 @@
+import { RUN } from '../../rs274/steps.ts';
 import type { Program } from '../program.ts';
 import type { ToolUse } from '../tool-use.ts';
+
+/** True when two or more tools all have their offset the same way from their number, and not at it: a habit of the shop. */
+export function isHabit(uses: readonly ToolUse[], field: 'length_offset' | 'radius_offset'): boolean {
+  const shifts: number[] = [];
+  for (const use of uses) {
+    const part = use.parts.find(
+      p =>
+        p.cut_steps > 0 &&
+        p.run[RUN[field]] > 0 &&
+        (field === 'length_offset' || p.run[RUN.compensation] !== 40),
+    );
+    if (part) shifts.push(part.run[RUN[field]] - use.number);
+  }
+  return shifts.length >= 2 && shifts[0] !== 0 && shifts.every(shift => shift === shifts[0]);
+}
 
 /** The offset number that a tool should have, and whether a person said so: tool entry, then the machine's rule, then the tool number. */
 export function expectedOffset(

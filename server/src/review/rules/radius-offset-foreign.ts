@@ -1,7 +1,7 @@
 import { RUN } from '../../rs274/steps.ts';
 import { cuttingUses, errorWithSheet, lineOfLetter } from '../lookup.ts';
 import type { Rule } from '../rule.ts';
-import { expectedOffset } from './offset-rule.ts';
+import { expectedOffset, isHabit } from './offset-rule.ts';
 import { ISO, MILL_MM, milled } from './sample-programs.ts';
 import { toolName } from './words.ts';
 
@@ -22,6 +22,7 @@ export const radiusOffsetForeign: Rule = {
     if (program.kind === 'lathe') return;
     const uses = cuttingUses(program);
     const numbers = new Set(uses.map(use => use.number));
+    if (isHabit(uses, 'radius_offset')) return;
     for (const use of uses) {
       const expected = expectedOffset(program, use, 'D');
       for (const part of use.parts) {

@@ -41,7 +41,7 @@ export const spindleDirectionWrong: Rule = {
       const at = program.wordPlace(line >= 0 ? line : part.first_cut_line, 'M', wanted === 1 ? 4 : 3);
       report({
         at,
-        severity: hand ? 'error' : 'warning',
+        severity: hand ? 'error' : turnsItself ? 'warning' : 'information',
         message: hand
           ? `Runs backwards and breaks: ${toolName(use)} is a ${hand}-hand tool and the spindle turns the other way. Write ${code}.`
           : `Runs backwards unless it is a left-hand tool: ${toolName(use)} cuts with M4. Write M3, or say its hand in the setup sheet.`,

@@ -1,4 +1,5 @@
 import { formatQuantity } from '../../cutting/format.ts';
+import type { ToolKnown } from '../../setup/index.ts';
 import type { Rule } from '../rule.ts';
 import { firstOfEachTool, holesBefore, isTapped } from './holes-at.ts';
 import { tapped, tapSheet } from './tap-sheets.ts';
@@ -22,7 +23,7 @@ export const tapHoleSize: Rule = {
       const known = program.tool(tap.tool);
       const major = known?.diameter_mm?.value;
       const pitch = known?.pitch_mm?.value;
-      if (!major || !pitch) continue;
+      if (!major || !pitch || isSpecial(known, major, pitch)) continue;
       const drills = holesBefore(program, tap).filter(h => h.kind === 'drill' || h.kind === 'reamer');
       const drill = drills.at(-1);
       const size = drill && program.tool(drill.tool)?.diameter_mm?.value;
@@ -54,6 +55,32 @@ export const tapHoleSize: Rule = {
   ],
   silent: [
     { name: 'the usual drill', program: tapped('-20.', 'G84 Z-14. R5. F500.\n'), sheet: tapSheet(6.8) },
+    {
+      name: 'a forming tap',
+      program: `(T2 M8X1.25 FORM TAP)\n${tapped('-20.', 'G84 Z-14. R5. F500.\n')}`,
+      sheet: tapSheet(7.4),
+    },
     { name: 'another place', program: tapped('-20.', 'G84 X30. Z-14. R5. F500.\n'), sheet: tapSheet(6.3) },
   ],
 };
+
+/** Outside diameters (mm) and threads per inch of taper pipe threads, ASME B1.20.1. */
+const PIPE: readonly (readonly [outside_mm: number, per_inch: number])[] = [
+  [7.938, 27],
+  [10.287, 27],
+  [13.716, 18],
+  [17.145, 18],
+  [21.336, 14],
+  [26.67, 14],
+  [33.401, 11.5],
+];
+
+/** Forming taps and taper threads want other holes. */
+function isSpecial(known: ToolKnown | undefined, major: number, pitch: number): boolean {
+  const said = known?.reading?.comments.map(comment => comment.text).join(' ') ?? '';
+  if (/FORM|ROLL|FLUTELESS|NPT|TAPER/i.test(said)) return true;
+  return PIPE.some(
+    ([outside, per_inch]) =>
+      Math.abs(major / outside - 1) < 0.01 && Math.abs((pitch * per_inch) / 25.4 - 1) < 0.01,
+  );
+}
