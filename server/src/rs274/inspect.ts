@@ -44,10 +44,7 @@ export interface BlockView {
 
 /** The block of a line. */
 export function blockAt(text: ProgramText, line: number, settled: Settled): BlockView {
-  const reader = new BlockReader({
-    semicolon_ends_block: settled.semicolon_ends_block.value,
-    report_rules: settled.dialect.value === 'ngc',
-  });
+  const reader = readerFor(settled);
   const { chunk, start, end } = text.linePlace(line);
   const block = reader.read(chunk.bytes, start, end, line);
   const source = chunk.text(start, end);
@@ -66,6 +63,22 @@ export function blockAt(text: ProgramText, line: number, settled: Settled): Bloc
   if (!Number.isNaN(block.n)) view.n = block.n;
   if (!Number.isNaN(block.o)) view.o = block.o;
   return view;
+}
+
+const readers = new WeakMap<Settled, BlockReader>();
+
+/** A reader ready for one line; the same one for all lines of a program. */
+function readerFor(settled: Settled): BlockReader {
+  let reader = readers.get(settled);
+  if (reader === undefined) {
+    reader = new BlockReader({
+      semicolon_ends_block: settled.semicolon_ends_block.value,
+      report_rules: settled.dialect.value === 'ngc',
+    });
+    readers.set(settled, reader);
+  }
+  reader.problems = [];
+  return reader;
 }
 
 function wordOf(block: Block, at: number, source: string): Word {

@@ -30,11 +30,10 @@ export function placedHoles(program: Program): PlacedHole[] {
 
 /** Whether a hole is made by tapping: a tapping cycle, or a tap. */
 export function isTapped(placed: PlacedHole): boolean {
+  if (placed.kind === 'tap') return true;
+  if (!placed.hole.cycle) return false;
   const code = holeCode(placed.hole);
-  return (
-    (placed.hole.cycle && (code === 84 || code === 74 || code === 84.2 || code === 84.3)) ||
-    placed.kind === 'tap'
-  );
+  return code === 84 || code === 74 || code === 84.2 || code === 84.3;
 }
 
 const PLACE_MM = 0.1;
