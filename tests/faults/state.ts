@@ -84,7 +84,7 @@ export const STATE_FAULTS: readonly Fault[] = [
     ...f(
       'feed left over from the tap',
       'bracket',
-      'G1 Z-.06 F40.\nX-.08 Y.25 F60.',
+      'G1 Z-.12 F40.\nX-.08 Y.25 F60.',
       'G1 Z-.06\nX-.08 Y.25',
       'feed-inherited',
     ),

@@ -48,6 +48,7 @@ export function reviewJson(review: Review, file: FileFacts): Json {
     findings: review.findings.map(findingJson),
     silenced: review.silenced.map(silencedJson),
     not_checked: review.not_checked,
+    assumed: review.assumed,
   };
 }
 

@@ -23,7 +23,12 @@ export function reviewText(review: Review, options: TextOptions): string {
     blocks.push(
       ['Silenced:', ...review.silenced.map(f => `  line ${f.line + 1}  ${f.code}: ${f.reason}`)].join('\n'),
     );
-  blocks.push(verdict(review), CAUTION_BLOCK);
+  blocks.push(verdict(review));
+  if (review.assumed.length > 0)
+    blocks.push(
+      ['Taken for granted:', ...review.assumed.map(what => wrap(`- ${what}`, 100, '  '))].join('\n'),
+    );
+  blocks.push(CAUTION_BLOCK);
   if (options.lines) blocks.unshift(listing(review, options.lines.from, options.lines.to));
   return `${blocks.filter(block => block !== '').join('\n\n')}\n`;
 }

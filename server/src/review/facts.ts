@@ -162,11 +162,16 @@ export function widen(facts: LineFacts, name: LineQuantity, value: number): void
   }
 }
 
+/** Taps and thread mills take their feed from the pitch: no tooth count is missing. */
+function followsThread(tool: ToolKnown | undefined): boolean {
+  return tool?.kind?.value === 'tap' || tool?.kind?.value === 'probe';
+}
+
 function addMissing(facts: LineFacts, number: number, tool: ToolKnown | undefined, program: Program): void {
   const who = number >= 0 ? `tool ${number}` : 'the tool';
   const add = (what: string) => {
     if (!facts.missing.includes(what)) facts.missing.push(what);
   };
-  if (effectiveTeeth(tool) === undefined) add(`${who}: teeth`);
+  if (effectiveTeeth(tool) === undefined && !followsThread(tool)) add(`${who}: teeth`);
   if (program.kind !== 'lathe' && !tool?.diameter_mm) add(`${who}: diameter`);
 }

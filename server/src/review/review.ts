@@ -20,6 +20,8 @@ export interface Review {
   readonly findings: readonly Finding[];
   readonly silenced: readonly SilencedFinding[];
   readonly not_checked: readonly string[];
+  /** What was taken for granted where the control's parameters decide: the gap of a peck, a dwell's unit. */
+  readonly assumed: readonly string[];
   /** False when a bound was reached and part of the program was not run. */
   readonly complete: boolean;
 }
@@ -41,7 +43,12 @@ export function makeReview(
     const { findings, silenced } = applySilences(raw().findings, silencesOf(program));
     return { findings: [...joinSameCause(findings), ...beside()].sort(byHarm), silenced };
   });
-  const not_checked = once(() => [...raw().not_checked, ...stockGaps(program), ...readingGaps(program)]);
+  const not_checked = once(() => [
+    ...materialGaps(program),
+    ...raw().not_checked,
+    ...stockGaps(program),
+    ...readingGaps(program),
+  ]);
   return {
     program,
     get tools() {
@@ -56,8 +63,18 @@ export function makeReview(
     get not_checked() {
       return not_checked();
     },
+    get assumed() {
+      return reading.assumptions().map(({ message }) => message);
+    },
     complete: reading.complete,
   };
+}
+
+/** A material that was named and not found, with the nearest that are known. */
+function materialGaps({ materialFound }: Program): string[] {
+  if (!materialFound || materialFound.kind === 'found') return [];
+  const near = materialFound.nearest.map(material => material.id).join(', ');
+  return [`material: ${materialFound.why}${near === '' ? '' : `; nearest known: ${near}`}`];
 }
 
 /** What the stock calculation left out, and that it was assumed where nobody stated it. */

@@ -104,7 +104,7 @@ function spanOf(
   let most = Number.NaN;
   for (const part of parts) {
     if (part.cut_steps === 0) continue;
-    if (part.kinds & LOCKED && quantity !== 'surface_speed_m_min') continue;
+    if (part.kinds & LOCKED && quantity === 'chip_load_mm') continue;
     const places = program.kind === 'lathe' ? [part.least_x_mm / 2, part.most_x_mm / 2] : [0];
     for (const x of places) {
       const value = edgeFacts(part.run, tool, program.kind, x)[quantity];
