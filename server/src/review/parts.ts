@@ -88,7 +88,10 @@ function isPlain(run: Float64Array): boolean {
 function sumCuts(part: Part, table: StepTable, classes: Int32Array, from: number, at: Start): number {
   const { kind, run, line, flags, x: xs, y: ys, z: zs, count } = table;
   const own = classes[run[from]];
-  let { x, y, z } = at;
+  // The plus signs keep these as bare numbers through the loop; without them every step makes objects of them.
+  let x = +at.x;
+  let y = +at.y;
+  let z = +at.z;
   let length = 0;
   let marks = 0;
   let kinds = 0;
@@ -96,8 +99,12 @@ function sumCuts(part: Part, table: StepTable, classes: Int32Array, from: number
   let most = 0;
   let first = line[from];
   let last = first;
-  let [x0, y0, z0] = part.low;
-  let [x1, y1, z1] = part.high;
+  let x0 = +part.low[0];
+  let y0 = +part.low[1];
+  let z0 = +part.low[2];
+  let x1 = +part.high[0];
+  let y1 = +part.high[1];
+  let z1 = +part.high[2];
   let i = from;
   for (; i < count && classes[run[i]] === own; i++) {
     const k = kind[i];

@@ -35,7 +35,7 @@ export function axisOf(table: StepTable, values: Float64Array, start: number): A
   let before = Number.NaN;
   let value = Number.NaN;
   let value_line = -1;
-  let last = start;
+  let last = +start;
   for (let i = 0; i < steps; i++) {
     const after = values[i];
     if (after === last) continue;

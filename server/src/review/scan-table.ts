@@ -89,7 +89,10 @@ export function scanTable(
   let sidewaysRun = -1;
   const runAt = (i: number) => table.runs.subarray(run[i] * RUN_WIDTH, (run[i] + 1) * RUN_WIDTH);
   let hole: Hole | undefined;
-  let { x, y, z } = start;
+  // The plus signs keep these as bare numbers through the loop; without them every step makes objects of them.
+  let x = +start.x;
+  let y = +start.y;
+  let z = +start.z;
   for (let i = 0; i < count; i++) {
     const k = kind[i];
     const nx = xs[i];
