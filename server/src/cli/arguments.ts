@@ -60,6 +60,8 @@ export const COMMON_OPTIONS: readonly OptionRow[] = [
 export class UsageError extends Error {}
 
 export interface Arguments {
+  /** As they were written, for a thread that reads them again. */
+  argv: readonly string[];
   positionals: string[];
   text(name: string): string | undefined;
   flag(name: string): boolean;
@@ -85,6 +87,7 @@ export function readArguments(argv: readonly string[], options: readonly OptionR
       throw new UsageError(`--${row.name} takes one of ${row.values.join(', ')}, not '${value}'`);
   }
   return {
+    argv,
     positionals: parsed.positionals as string[],
     text: name => parsed.values[name] as string | undefined,
     flag: name => parsed.values[name] === true,

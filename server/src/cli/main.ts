@@ -1,5 +1,8 @@
+import { isMainThread } from 'node:worker_threads';
 import { readArguments, UsageError } from './arguments.ts';
+import { serveChecks } from './check-pool.ts';
 import { EXIT } from './command.ts';
+import { check } from './commands/check.ts';
 import { commands } from './commands/index.ts';
 import { commandHelp, help } from './help.ts';
 import { say, writeResult } from './output.ts';
@@ -31,20 +34,25 @@ async function main(argv: readonly string[]): Promise<number> {
   return command.run(readArguments(rest, command.options));
 }
 
-process.on('SIGINT', () => process.exit(EXIT.interrupted));
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-});
-main(process.argv.slice(2)).then(
-  code => {
-    process.exitCode = code;
-  },
-  error => {
-    if (error instanceof UsageError) say(`tapeproof: ${error.message}`);
-    else
-      say(
-        `tapeproof: something went wrong inside: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
-      );
-    process.exitCode = EXIT.usage;
-  },
-);
+if (!isMainThread) serveChecks(check.options);
+else run();
+
+function run(): void {
+  process.on('SIGINT', () => process.exit(EXIT.interrupted));
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+  main(process.argv.slice(2)).then(
+    code => {
+      process.exitCode = code;
+    },
+    error => {
+      if (error instanceof UsageError) say(`tapeproof: ${error.message}`);
+      else
+        say(
+          `tapeproof: something went wrong inside: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
+        );
+      process.exitCode = EXIT.usage;
+    },
+  );
+}

@@ -1,11 +1,10 @@
-import { findingJson, silencedJson } from '../../report/json.ts';
-import { type SarifPart, sarifLog, sarifPart } from '../../report/sarif.ts';
-import { findingLine, verdict } from '../../report/text.ts';
+import { type SarifPart, sarifLog } from '../../report/sarif.ts';
 import { count } from '../../report/words.ts';
-import { type Finding, SEVERITIES, type Severity } from '../../review/finding.ts';
+import { SEVERITIES, type Severity } from '../../review/finding.ts';
 import { type OptionRow, UsageError, wholeNumber } from '../arguments.ts';
+import type { CheckFormat } from '../check-file.ts';
+import { checkFiles } from '../check-pool.ts';
 import { type Command, EXIT } from '../command.ts';
-import { type Loaded, load } from '../load.ts';
 import { say, visible, writeResult } from '../output.ts';
 import { programFiles } from '../programs.ts';
 import { VERSION } from '../version.ts';
@@ -43,50 +42,38 @@ export const check: Command = {
   async run(args) {
     if (args.positionals.length === 0) throw new UsageError('check takes at least one file or folder');
     const failOn = args.text('fail-on') ?? 'error';
-    const jobs = args.text('jobs');
-    if (jobs !== undefined) wholeNumber(jobs, 'jobs', 1, 64);
+    const jobs = wholeNumber(args.text('jobs') ?? '1', 'jobs', 1, 64);
     const files = shard(programFiles(args.positionals, args.flag('all')), args.text('shard'));
-    const format = args.text('format') ?? 'text';
+    const format = (args.text('format') ?? 'text') as CheckFormat;
     const entries: unknown[] = [];
     const parts: SarifPart[] = [];
-    const total: Finding[] = [];
+    const total: Severity[] = [];
     let incomplete = false;
-    for (const file of files) {
-      const loaded = await load(file, args);
-      total.push(...loaded.review.findings);
-      if (!loaded.review.complete) {
-        incomplete = true;
-        say(`${file}: the review is incomplete: a bound was reached before the program ended`);
-      }
-      if (format === 'json') entries.push(fileJson(loaded));
-      else if (format === 'sarif') parts.push(sarifPart(loaded));
-      else writeResult(visible(fileText(loaded)));
-    }
+    let unreadable: string | undefined;
+    await checkFiles(files, args, format, jobs, result => {
+      total.push(...result.severities);
+      if (result.failed?.usage) unreadable ??= result.failed.why;
+      else if (result.failed)
+        say(`${result.path}: not reviewed, something went wrong inside: ${result.failed.why}`);
+      else if (!result.complete)
+        say(`${result.path}: the review is incomplete: a bound was reached before the program ended`);
+      if (!result.complete) incomplete = true;
+      if (result.json !== undefined) entries.push(result.json);
+      if (result.sarif) parts.push(result.sarif);
+      if (result.text !== undefined) writeResult(visible(result.text));
+    });
+    if (unreadable !== undefined) throw new UsageError(unreadable);
     if (format === 'json') writeResult(`${JSON.stringify({ files: entries }, null, 2)}\n`);
     else if (format === 'sarif') writeResult(`${JSON.stringify(sarifLog(parts, VERSION), null, 2)}\n`);
     else if (files.length !== 1) writeResult(`${summary(files.length, total)}\n`);
-    if (total.some(finding => reaches(finding.severity, failOn))) return EXIT.findings;
+    if (total.some(severity => reaches(severity, failOn))) return EXIT.findings;
     return incomplete ? EXIT.incomplete : EXIT.done;
   },
 };
 
-function fileJson({ review, file }: Loaded): unknown {
-  return {
-    path: file.path,
-    findings: review.findings.map(findingJson),
-    silenced: review.silenced.map(silencedJson),
-    not_checked: review.not_checked,
-  };
-}
-
-function fileText({ review, file }: Loaded): string {
-  const lines = review.findings.map(finding => findingLine(finding, file.path));
-  return `${[...lines, `${file.path}: ${verdict(review)}`].join('\n')}\n`;
-}
-
-function summary(files: number, findings: readonly Finding[]): string {
+function summary(files: number, severities: readonly Severity[]): string {
   const parts = SEVERITIES.map(severity => {
-    const n = findings.filter(f => f.severity === severity).length;
+    const n = severities.filter(s => s === severity).length;
     return severity === 'information' ? `${n} information` : count(n, severity);
   });
   return `${count(files, 'file')}: ${parts.join(', ')}`;
