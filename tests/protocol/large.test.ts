@@ -14,7 +14,10 @@ describe('large programs over the protocol', () => {
       const uri = await session.open('long.nc');
       await session.until(() => session.status.has(uri), 'the status');
       assert.match(session.status.get(uri)?.text ?? '', /^no colour or folding over 300,000 lines; /);
-      assert.deepEqual(session.diagnostics.get(uri)?.map(({ code }) => code), ['group-conflict']);
+      assert.deepEqual(
+        session.diagnostics.get(uri)?.map(({ code }) => code),
+        ['group-conflict'],
+      );
       const hints = await session.request<unknown[]>('textDocument/inlayHint', {
         textDocument: { uri },
         range: { start: { line: 0, character: 0 }, end: { line: 60, character: 0 } },

@@ -5,7 +5,15 @@ export { LETTERS } from './codes/letters.ts';
 export * from './codes/shape.ts';
 export { CODES, codeFor, codeName, dialectsOf, meaningsOf } from './codes/table.ts';
 export { StepCursor } from './cursor.ts';
-export { type BlockView, blockAt, type Comment, comments, commentsOfChunk, toolChanges, type Word } from './inspect.ts';
+export {
+  type BlockView,
+  blockAt,
+  type Comment,
+  comments,
+  commentsOfChunk,
+  toolChanges,
+  type Word,
+} from './inspect.ts';
 export type { Assumption, MachineSettings } from './machine.ts';
 export type { NotCutting } from './not-cutting.ts';
 export {
