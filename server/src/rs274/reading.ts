@@ -1,6 +1,5 @@
 import type { Chunk } from './chunk.ts';
 import { StepCursor } from './cursor.ts';
-import { needsFlow } from './flow/need.ts';
 import type { FlowResult } from './flow/run.ts';
 import type { Assumption } from './machine.ts';
 import type { Problem } from './problems.ts';
@@ -54,10 +53,7 @@ export class Reading {
   /** Reads again what the edits of the text since the last refresh touch. */
   refresh(): void {
     const { chunks } = this.text;
-    if (!this.ordered && chunks.some(chunk => chunkNeedsFlow(chunk))) {
-      this.runWhole();
-      return;
-    }
+    // Whether control flow is needed is asked anew each time: what was so before the edit must not matter.
     if (!this.runStretches(chunks)) this.runWhole();
   }
 
@@ -206,15 +202,4 @@ function reusable(old: readonly Stretch[], chunks: readonly Chunk[]): (index: nu
     if (index >= chunks.length - tail) return old[old.length - (chunks.length - index)];
     return middle.get(chunks[index]);
   };
-}
-
-const known_need = new WeakMap<Chunk, boolean>();
-
-function chunkNeedsFlow(chunk: Chunk): boolean {
-  let needs = known_need.get(chunk);
-  if (needs === undefined) {
-    needs = needsFlow(chunk.bytes, 0, chunk.length);
-    known_need.set(chunk, needs);
-  }
-  return needs;
 }

@@ -1,4 +1,4 @@
-import { CHUNK_BYTES, type Chunk, cutChunks, endOfLine, isLineEnd, unitsOfText } from './chunk.ts';
+import { CHUNK_BYTES, Chunk, cutChunks, endOfLine, isLineEnd, unitsOfText } from './chunk.ts';
 
 /** 0-based line and UTF-16 unit, as editors count them. */
 export interface Position {
@@ -46,6 +46,11 @@ export class ProgramText {
     const text = decode(bytes);
     if (text === undefined) return new ProgramText(cutChunks(bytes, null));
     return ProgramText.fromString(text);
+  }
+
+  /** The same text in the same pieces, of which nothing is known yet. */
+  copy(): ProgramText {
+    return new ProgramText(this.pieces.map(({ bytes, wide }) => new Chunk(bytes, wide)));
   }
 
   get chunks(): readonly Chunk[] {
