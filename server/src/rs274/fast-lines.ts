@@ -5,14 +5,14 @@ import { S } from './state.ts';
 import { KIND, RUN, RUN_WIDTH } from './steps.ts';
 
 /**
- * The short way for the blocks that long programs are made of: G0 to G3 with X Y Z I J K F N and plain numbers, absolute,
+ * The short way for the blocks that long programs are made of: G0 to G3 with X Y Z I J K R F N and plain numbers, absolute,
  * no cycle, no compensation, no coordinate change. Everything else goes the long way (block-reader.ts, executor.ts), with
  * the same result; a test compares both.
  */
 
 /** What a byte is: 0 anything else, 1 blank, 2 line end, then the letters. */
 const BYTE = new Uint8Array(256);
-const [BLANK, LINE_END, G, X, Y, Z, I, J, K, F, N] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11];
+const [BLANK, LINE_END, G, X, Y, Z, I, J, K, F, N, R] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
 for (const [letters, class_] of [
   ['Gg', G],
   ['Xx', X],
@@ -23,6 +23,7 @@ for (const [letters, class_] of [
   ['Kk', K],
   ['Ff', F],
   ['Nn', N],
+  ['Rr', R],
 ] as const) {
   for (const letter of letters) BYTE[letter.charCodeAt(0)] = class_;
 }
@@ -270,11 +271,24 @@ function fastArc(machine: Machine, seen: number, motion: number): number {
   if (plane === 19) return -1;
   const first = plane === 17 ? 0 : 2;
   const second = plane === 17 ? 1 : 0;
-  const first_bit = 1 << CENTRES[first];
-  const second_bit = 1 << CENTRES[second];
-  if ((seen & CENTRE & ~(first_bit | second_bit)) !== 0 || (seen & (first_bit | second_bit)) === 0) return -1;
-  const a = (seen & first_bit) !== 0 ? values[CENTRES[first]] : 0;
-  const b = (seen & second_bit) !== 0 ? values[CENTRES[second]] : 0;
+  let a = 0;
+  let b = 0;
+  if ((seen & CENTRE) === 1 << R) {
+    const side = centreSide(first, second, motion);
+    // Written so that what is not known fails it.
+    if (!(Math.abs(side) <= Number.MAX_VALUE)) return -1;
+    const along = ends[3 + first] - ends[first];
+    const across = ends[3 + second] - ends[second];
+    a = along / 2 - side * across;
+    b = across / 2 + side * along;
+  } else {
+    const first_bit = 1 << CENTRES[first];
+    const second_bit = 1 << CENTRES[second];
+    if ((seen & CENTRE & ~(first_bit | second_bit)) !== 0 || (seen & (first_bit | second_bit)) === 0)
+      return -1;
+    if ((seen & first_bit) !== 0) a = values[CENTRES[first]];
+    if ((seen & second_bit) !== 0) b = values[CENTRES[second]];
+  }
   const centre_first = ends[first] + a;
   const centre_second = ends[second] + b;
   const end_first = ends[3 + first] - centre_first;
@@ -298,11 +312,23 @@ function fastArc(machine: Machine, seen: number, motion: number): number {
   return machine.table.addArc(centre_first, centre_second, sweep);
 }
 
+/** How far the centre of an arc with R lies left of its chord, in chords; NaN where there is no such arc or it is a close call. */
+function centreSide(first: number, second: number, motion: number): number {
+  const radius = Math.abs(values[R]);
+  const along = ends[3 + first] - ends[first];
+  const across = ends[3 + second] - ends[second];
+  const chord = Math.sqrt(along * along + across * across);
+  const half = chord / 2;
+  if (!(radius > half && chord >= SAME_POINT_MM && radius >= SAME_POINT_MM)) return Number.NaN;
+  const side = (motion === 30) === values[R] > 0 ? 1 : -1;
+  return (side * Math.sqrt(radius * radius - half * half)) / chord;
+}
+
 const KIND_RAPID = KIND.rapid;
 const KIND_FEED = KIND.feed;
 const KIND_ARC = KIND.arc;
 const AXES = (1 << X) | (1 << Y) | (1 << Z);
-const AXIS_OR_CENTRE = AXES | (1 << I) | (1 << J) | (1 << K);
+const AXIS_OR_CENTRE = AXES | (1 << I) | (1 << J) | (1 << K) | (1 << R);
 const CENTRE = AXIS_OR_CENTRE & ~AXES;
 const FEED = 1 << F;
 
