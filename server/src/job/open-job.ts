@@ -1,5 +1,6 @@
 import type { EngineOptions } from '../review/engine.ts';
 import type { Knowledge } from '../review/make-program.ts';
+import type { Program } from '../review/program.ts';
 import { makeReview, type Review } from '../review/review.ts';
 import {
   DIALECTS,
@@ -18,7 +19,7 @@ import {
   type SetupSheet,
   type SheetProblem,
 } from '../setup/index.ts';
-import type { JobFiles } from './job-files.ts';
+import { type JobFiles, sheetName } from './job-files.ts';
 import { sheetFindings } from './sheet-findings.ts';
 
 export interface JobInput {
@@ -31,6 +32,8 @@ export interface JobInput {
   shown?: 'program' | 'inch' | 'mm';
   /** Work the stock out too, where the sheet lets it. */
   cut?: boolean;
+  /** How many programs stand between this one and the one that was asked for. */
+  depth?: number;
   severities?: EngineOptions['severities'];
   /** Bytes of a called program from the same folder. */
   resolveFile?: (name: string) => Uint8Array | undefined;
@@ -85,20 +88,40 @@ export function openJob(input: JobInput): OpenedJob {
   });
   return {
     reading,
-    review: reviewOf(reading, sheets, { ...input, cuts: input.cut ? 'now' : undefined }),
+    review: reviewOf(reading, sheets, {
+      ...input,
+      cuts: input.cut ? 'now' : undefined,
+      before: name => programBefore(input, name),
+    }),
     sheets,
   };
+}
+
+/** Programs before programs are followed this far back. */
+const MOST_BEFORE = 5;
+
+/** A program of the same folder with its own sheet, for the stock that it leaves. */
+function programBefore(input: JobInput, name: string): Program | undefined {
+  const depth = (input.depth ?? 0) + 1;
+  const bytes = depth > MOST_BEFORE ? undefined : input.resolveFile?.(name);
+  const sheet = bytes && input.resolveFile?.(sheetName(name));
+  if (!bytes || !sheet) return undefined;
+  const files: JobFiles = {
+    ...input.files,
+    sheet: { path: sheetName(name), text: new TextDecoder().decode(sheet) },
+  };
+  return openJob({ bytes, name, files, resolveFile: input.resolveFile, depth }).review.program;
 }
 
 /** Reviews a program that was read. */
 export function reviewOf(
   reading: Reading,
   sheets: SheetReading,
-  input: Pick<JobInput, 'shown' | 'severities'> & { cuts?: Knowledge['cuts'] },
+  input: Pick<JobInput, 'shown' | 'severities'> & Pick<Knowledge, 'cuts' | 'before'>,
 ): Review {
   return makeReview(
     reading,
-    { sheet: sheets.sheet, cribs: sheets.cribs, shown: input.shown, cuts: input.cuts },
+    { sheet: sheets.sheet, cribs: sheets.cribs, shown: input.shown, cuts: input.cuts, before: input.before },
     { severities: input.severities },
     () => sheetFindings(sheets),
   );

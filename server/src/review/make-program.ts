@@ -22,6 +22,8 @@ export interface Knowledge {
   shown?: 'program' | 'inch' | 'mm';
   /** What the stock calculation gave; `now` works it out here. */
   cuts?: Cuts | 'now';
+  /** Reads a program beside this one, with its own sheet. */
+  before?: (name: string) => Program | undefined;
 }
 
 /** How far back the line that set a word is looked for. */
@@ -92,8 +94,11 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
     rapidSeconds: step => rapidSeconds(known, step),
     rapidSecondsOf: length => rapidSecondsOf(known, length),
   };
-  const { cuts } = knowledge;
-  program.cuts = cuts === 'now' ? cutNow(program) : cuts;
+  const { cuts, before } = knowledge;
+  if (before) program.before = before;
+  const made = cuts === 'now' ? cutNow(program) : cuts;
+  if (made && 'why' in made) program.uncut_why = made.why;
+  else program.cuts = made;
   if (program.cuts) program.cutFacts = (step, tool, facts) => addLoads(program, step, tool, facts);
   return program;
 }

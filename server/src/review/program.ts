@@ -52,6 +52,10 @@ export interface Program {
   readonly uses: readonly ToolUse[];
   readonly lineCount: number;
   readonly cuts: Cuts | undefined;
+  /** Why the stock could not be worked out, in words. */
+  readonly uncut_why?: string;
+  /** Another program that the stock starts from, by the name that the sheet gives; undefined when it cannot be read. */
+  before?(name: string): Program | undefined;
   readonly record: readonly unknown[] | undefined;
   tool(number: number): ToolKnown | undefined;
   window(number: number): Window | undefined;

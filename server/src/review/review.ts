@@ -78,8 +78,8 @@ function materialGaps({ materialFound }: Program): string[] {
 }
 
 /** What the stock calculation left out, and that it was assumed where nobody stated it. */
-function stockGaps({ cuts }: Program): string[] {
-  if (!cuts) return [];
+function stockGaps({ cuts, uncut_why }: Program): string[] {
+  if (!cuts) return uncut_why === undefined ? [] : [uncut_why];
   const assumed = cuts.assumed
     ? ['the stock is assumed from the program itself: depth, width and loads rest on it']
     : [];

@@ -13,13 +13,12 @@ export function canCut(program: Program): boolean {
   });
 }
 
-/** Works the stock out at once; undefined where too little is known. */
-export function cutNow(program: Program): Cuts | undefined {
+/** Works the stock out at once; undefined where too little is known to try, a reason where it cannot be done. */
+export function cutNow(program: Program): Cuts | { why: string } | undefined {
   if (!canCut(program)) return undefined;
   if (program.kind === 'lathe') {
-    const cuts = latheCuts(program);
-    return 'why' in cuts ? undefined : cuts;
+    return latheCuts(program);
   }
   const plan = millPlan(program);
-  return 'why' in plan ? undefined : cutPlan(plan);
+  return 'why' in plan ? plan : cutPlan(plan);
 }

@@ -1,9 +1,11 @@
 import { RUN } from '../../rs274/steps.ts';
 import type { Stock, WorkSetup } from '../../setup/index.ts';
+import type { StockState } from '../../stock/end-state.ts';
 import type { KeepOutBox } from '../../stock/keep-out.ts';
 import { extentsOf } from '../extents.ts';
 import type { Part } from '../part.ts';
 import type { Program } from '../program.ts';
+import { leftBy } from './left-by.ts';
 
 const FRAME = RUN.frame;
 type Point = readonly [number, number, number];
@@ -15,6 +17,8 @@ export interface PlacedBlock {
   /** A round bar that stands on Z. */
   round?: { radius_mm: number; bore_mm?: number };
   keep_out: KeepOutBox[];
+  /** What another program left, cell by cell. */
+  state?: StockState;
 }
 
 /** The bar of a lathe; radii in mm. */
@@ -48,7 +52,7 @@ export function blockAtFrame(program: Program, frame: number, first: number): Pl
   }));
   const own = setup?.stock ?? (frame === first || setup?.zero_mm ? sheet?.workpiece?.stock : undefined);
   if (own) {
-    const placed = placeBlock(own, setup);
+    const placed = own.shape === 'from' ? placeLeft(program, own, setup) : placeBlock(own, setup);
     return 'why' in placed ? placed : { stock: { ...placed.stock, keep_out }, assumed: false };
   }
   const box = assumedBox(program, frame);
@@ -61,9 +65,25 @@ function resolved(setups: ReadonlyMap<string, WorkSetup> | undefined, name: stri
   return other ? { ...other, ...setup } : setup;
 }
 
-function placeBlock(stock: Stock, setup: WorkSetup | undefined): Placed<Omit<PlacedBlock, 'keep_out'>> {
-  if (stock.shape === 'from')
-    return { why: `the stock is what ${stock.from.value} leaves, which is not followed yet` };
+/** The stock that another program leaves. */
+function placeLeft(
+  program: Program,
+  stock: Extract<Stock, { shape: 'from' }>,
+  setup: WorkSetup | undefined,
+): Placed<Omit<PlacedBlock, 'keep_out'>> {
+  const before = program.before?.(stock.from.value);
+  if (!before)
+    return { why: `the stock is what ${stock.from.value} leaves, and that program cannot be read here` };
+  const left = leftBy(before, stock.turn?.value ?? 'none', setup?.zero_mm?.value);
+  if ('why' in left) return left;
+  const { low, high } = left.state.block;
+  return { stock: { low, high, state: left.state }, assumed: false };
+}
+
+function placeBlock(
+  stock: Exclude<Stock, { shape: 'from' }>,
+  setup: WorkSetup | undefined,
+): Placed<Omit<PlacedBlock, 'keep_out'>> {
   if (stock.shape === 'bar') {
     const { diameter_mm, bore_mm, length_mm, face_mm } = stock;
     if (!length_mm || !face_mm) return { why: 'the bar needs its length and the Z of its face' };
