@@ -103,7 +103,10 @@ export class StepTable {
   x!: Float64Array;
   y!: Float64Array;
   z!: Float64Array;
-  /** Row of `arcs` for an arc; for a home step the axes that go home (bit 1 X, 2 Y, 4 Z, 8 A, 16 B, 32 C); else -1. */
+  /**
+   * Row of `arcs` for an arc; for a home step the axes that go home (bit 1 X, 2 Y, 4 Z, 8 A, 16 B, 32 C); else -1. Empty
+   * in a packed table without either.
+   */
   aux!: Int32Array;
   /** Row of `rotaries`, allocated with the first rotary word. */
   rotary: Int32Array | null = null;
@@ -119,8 +122,8 @@ export class StepTable {
   /** Work files of steps that are not of the program itself: step index where it starts -> file name. */
   files: Map<number, string> = new Map();
 
-  constructor(capacity = 256, runs: Float64Array = new Float64Array(RUN_WIDTH * 4)) {
-    this.lay(capacity);
+  constructor(capacity = 256, runs: Float64Array = new Float64Array(RUN_WIDTH * 4), with_aux = true) {
+    this.lay(capacity, with_aux);
     this.runs = runs;
     this.arcs = NOTHING;
     this.rotaries = NOTHING;
@@ -224,16 +227,9 @@ export class StepTable {
   /** A copy without spare room, its columns in one buffer. */
   packed(): StepTable {
     const { count } = this;
-    const copy = new StepTable(count, this.runs.slice(0, this.runCount * RUN_WIDTH));
+    const copy = new StepTable(count, this.runs.slice(0, this.runCount * RUN_WIDTH), this.hasAux());
     copy.count = count;
-    copy.line.set(this.line.subarray(0, count));
-    copy.kind.set(this.kind.subarray(0, count));
-    copy.flags.set(this.flags.subarray(0, count));
-    copy.run.set(this.run.subarray(0, count));
-    copy.x.set(this.x.subarray(0, count));
-    copy.y.set(this.y.subarray(0, count));
-    copy.z.set(this.z.subarray(0, count));
-    copy.aux.set(this.aux.subarray(0, count));
+    this.copyTo(copy);
     copy.rotary = this.rotary === null ? null : this.rotary.slice(0, count);
     copy.runCount = this.runCount;
     copy.arcCount = this.arcCount;
@@ -246,23 +242,47 @@ export class StepTable {
     return copy;
   }
 
-  private lay(capacity: number): void {
+  private hasAux(): boolean {
+    const { aux, count } = this;
+    for (let i = 0; i < count; i += 1) if (aux[i] !== -1) return true;
+    return false;
+  }
+
+  /** Step by step: for the few hundred of a chunk that is faster than a view of each column. */
+  private copyTo(copy: StepTable): void {
+    const { count, line, kind, flags, run, x, y, z } = this;
+    const { line: lines, kind: kinds, flags: marks, run: runs, x: xs, y: ys, z: zs } = copy;
+    for (let i = 0; i < count; i += 1) {
+      lines[i] = line[i];
+      kinds[i] = kind[i];
+      marks[i] = flags[i];
+      runs[i] = run[i];
+      xs[i] = x[i];
+      ys[i] = y[i];
+      zs[i] = z[i];
+    }
+    if (copy.aux.length > 0) copy.aux.set(this.aux.subarray(0, count));
+  }
+
+  private lay(capacity: number, with_aux = true): void {
     const room = (capacity + 7) & ~7;
-    const buffer = new ArrayBuffer(room * BYTES_A_STEP);
+    const buffer = new ArrayBuffer(room * (with_aux ? BYTES_A_STEP : BYTES_A_STEP - 4));
     this.x = new Float64Array(buffer, 0, room);
     this.y = new Float64Array(buffer, room * 8, room);
     this.z = new Float64Array(buffer, room * 16, room);
     this.line = new Int32Array(buffer, room * 24, room);
     this.run = new Int32Array(buffer, room * 28, room);
-    this.aux = new Int32Array(buffer, room * 32, room);
-    this.kind = new Uint8Array(buffer, room * 36, room);
-    this.flags = new Uint8Array(buffer, room * 37, room);
+    this.kind = new Uint8Array(buffer, room * 32, room);
+    this.flags = new Uint8Array(buffer, room * 33, room);
+    // Each column begins at a multiple of its own size: room is one of 8.
+    this.aux = with_aux ? new Int32Array(buffer, room * 34, room) : NO_AUX;
   }
 }
 
 const BYTES_A_STEP = 38;
 const RECENT_RUNS = 8;
 const NOTHING = new Float64Array(0);
+const NO_AUX = new Int32Array(0);
 
 function sameRow(runs: Float64Array, base: number, values: Float64Array): boolean {
   for (let i = 0; i < RUN_WIDTH; i += 1) {
