@@ -84,7 +84,7 @@ export const CUTTING_FAULTS: readonly Fault[] = [
   f('chip load far too high', 'flange', 'N70 M98 P3221 L3', 'N70 M98 P3221 L3', 'chip-load-high'),
   f('speed far too high', 'spacer', 'S2200', 'S9000', 'surface-speed-high'),
   f('speed over the spindle', 'bracket', 'S8000', 'S18000', 'speed-over-machine'),
-  f('feed over the machine', 'plate', 'X-5.2 F1000', 'X-5.2 F10000', 'feed-over-machine'),
+  f('feed over the machine', 'plate', 'X-5 F1000', 'X-5 F10000', 'feed-over-machine'),
   f('speed limit over the chuck plate', 'bushing', 'N30 G50 S2500', 'N30 G50 S4000', 'chuck-speed-over'),
   f(
     'fixed speed over the chuck plate',
@@ -144,7 +144,7 @@ export const CUTTING_FAULTS: readonly Fault[] = [
   inSheet(
     'water on magnesium',
     'plate',
-    '"material": "5083"',
+    '"material": "5052"',
     '"material": "AZ91"',
     'G43 H1 Z25',
     'coolant-on-magnesium',
@@ -161,14 +161,20 @@ export const CUTTING_FAULTS: readonly Fault[] = [
   },
   f('tap in a drilling cycle', 'valve', 'N350 G98 G84', 'N350 G98 G81', 'tap-in-wrong-cycle'),
   f('drill in a tapping cycle', 'valve', 'N230 G98 G83', 'N230 G98 G84', 'tap-in-wrong-cycle'),
-  { ...f('drill fed sideways', 'valve', 'N240 X30.', 'N240 G1 X30.', 'drill-cuts-sideways') },
-  f(
-    'reamer fed sideways',
-    'manifold',
-    'G85 Z-.75 R.1 F5.\nX.75',
-    'G85 Z-.75 R.1 F5.\nG1 X.75',
-    'drill-cuts-sideways',
-  ),
+  {
+    ...f('drill where an end mill belongs', 'valve', 'N20 T1 M6', 'N20 T2 M6', 'drill-cuts-sideways'),
+    near: 'N100 G1',
+  },
+  {
+    ...f(
+      'drill where an end mill belongs, slot',
+      'spacer',
+      'T2 M6\nS2200',
+      'T3 M6\nS2200',
+      'drill-cuts-sideways',
+    ),
+    near: 'G1 X68.',
+  },
   {
     ...f(
       'arc the wrong way, radius',

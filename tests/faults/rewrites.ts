@@ -79,6 +79,6 @@ export const REWRITES: readonly Rewrite[] = [
         .replace('N150 X55. F340.', 'N150 X10. F340.\nX55.')
         .replace('Y2.75\nG2 X.25 Y3.', 'Y1.5\nY2.75\nG2 X.25 Y3.')
         .replace('N90 G1 Z-40. F0.25', 'N90 G1 Z-12. F0.25\nZ-40.')
-        .replace('Y85.2\n', 'Y40\nY85.2\n'),
+        .replace('Y85\n', 'Y40\nY85\n'),
   },
 ];
