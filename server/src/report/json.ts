@@ -2,6 +2,7 @@ import { firstContactOf } from '../proveout/of-tool.ts';
 import { extentsOf } from '../review/extents.ts';
 import { type LineFacts, lineFacts, type Span } from '../review/facts.ts';
 import type { Finding, SilencedFinding } from '../review/finding.ts';
+import { motionTimes } from '../review/motion.ts';
 import { operationsOf } from '../review/operations.ts';
 import type { Review } from '../review/review.ts';
 import { programTimes } from '../review/times.ts';
@@ -130,7 +131,20 @@ export function silencedJson(finding: SilencedFinding): Json {
 /** Facts of one line in the contract's shape; undefined for a line that neither moves nor changes state. */
 export function factsJson(review: Review, line: number): Json | undefined {
   const facts = lineFacts(review.program, line);
-  return facts && lineJson(facts);
+  return facts && { ...lineJson(facts), ...followedTime(review, facts) };
+}
+
+/** Time that the machine can follow, with the ideal one beside it, where its acceleration is known. */
+function followedTime({ program }: Review, facts: LineFacts): Json {
+  const motion = facts.runs === 1 && facts.values.time_s ? motionTimes(program) : undefined;
+  if (!motion || !facts.values.time_s) return {};
+  let time_s = 0;
+  const cursor = program.reading.stepsOfLine(facts.line);
+  while (cursor.next()) {
+    const seconds = cursor.kind === KIND.dwell ? cursor.seconds : motion.seconds(cursor);
+    if (Number.isFinite(seconds)) time_s += seconds;
+  }
+  return time_s > 0 ? { time_s, programmed_time_s: facts.values.time_s[1] } : {};
 }
 
 function lineJson(facts: LineFacts): Json {

@@ -1,5 +1,6 @@
 import { edgeFacts } from '../review/facts.ts';
 import { frameName } from '../review/frame-name.ts';
+import { motionTimes } from '../review/motion.ts';
 import type { Program } from '../review/program.ts';
 import { stepMinutes } from '../review/step-time.ts';
 import type { StepCursor } from '../rs274/index.ts';
@@ -42,7 +43,11 @@ function moveJson(program: Program, step: StepCursor): Json {
   const frame = frameName(step.flags & STEP_FLAG.machine_frame ? 530 : run[RUN.frame]);
   if (frame) move.frame = frame;
   const seconds = secondsOf(program, step);
-  if (Number.isFinite(seconds)) move.time_s = seconds;
+  const followed = motionTimes(program)?.seconds(step);
+  if (followed !== undefined && Number.isFinite(followed)) {
+    move.time_s = followed;
+    move.programmed_time_s = seconds;
+  } else if (Number.isFinite(seconds)) move.time_s = seconds;
   return move;
 }
 

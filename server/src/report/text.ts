@@ -38,7 +38,9 @@ const CAUTION_BLOCK = wrap(CAUTION, 100);
 function head(review: Review, path: string): string {
   const times = programTimes(review);
   const time =
-    times.time_s === undefined ? 'time not known' : `${formatTime(times.time_s)} at programmed feed`;
+    times.time_s === undefined
+      ? 'time not known'
+      : `${formatTime(times.time_s)} ${times.programmed_time_s === undefined ? 'at programmed feed' : 'at the acceleration of the machine'}`;
   const quote = times.quoted_s === undefined ? '' : `, quoted ${formatTime(times.quoted_s)}`;
   const lines = count(review.program.lineCount, 'line');
   return `${path}\n${settledWords(review.program)}, ${lines}, ${time}${quote}`;

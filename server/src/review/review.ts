@@ -3,6 +3,7 @@ import { type EngineOptions, runRules } from './engine.ts';
 import { byHarm, type Finding, type SilencedFinding } from './finding.ts';
 import { joinSameCause } from './join-causes.ts';
 import { type Knowledge, makeProgram } from './make-program.ts';
+import { CORNER_TOLERANCE_MM } from './motion.ts';
 import { once } from './once.ts';
 import type { Program } from './program.ts';
 import { rules } from './rules/index.ts';
@@ -64,7 +65,7 @@ export function makeReview(
       return not_checked();
     },
     get assumed() {
-      return reading.assumptions().map(({ message }) => message);
+      return [...reading.assumptions().map(({ message }) => message), ...motionAssumed(program)];
     },
     complete: reading.complete,
   };
@@ -84,6 +85,14 @@ function stockGaps({ cuts, uncut_why }: Program): string[] {
     ? ['the stock is assumed from the program itself: depth, width and loads rest on it']
     : [];
   return [...assumed, ...cuts.left_out];
+}
+
+/** How corners are counted where the times follow the machine's acceleration. */
+function motionAssumed({ machine }: Program): string[] {
+  if (machine?.acceleration_m_s2 === undefined) return [];
+  return [
+    `times follow the machine's acceleration; corners are taken as rounded by ${CORNER_TOLERANCE_MM} mm where the program asks for no exact stop`,
+  ];
 }
 
 /** What the reader itself could not follow, in words. */
