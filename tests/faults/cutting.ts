@@ -163,7 +163,7 @@ export const CUTTING_FAULTS: readonly Fault[] = [
   f('drill in a tapping cycle', 'valve', 'N230 G98 G83', 'N230 G98 G84', 'tap-in-wrong-cycle'),
   {
     ...f('drill where an end mill belongs', 'valve', 'N20 T1 M6', 'N20 T2 M6', 'drill-cuts-sideways'),
-    near: 'N100 G1',
+    near: 'N70 G3',
   },
   {
     ...f(

@@ -98,7 +98,7 @@ export function scanTable(
     const nx = xs[i];
     const ny = ys[i];
     const nz = zs[i];
-    if (run[i] !== sidewaysRun && (k === FEED || k === ARC) && (nx !== x || ny !== y)) {
+    if (run[i] !== sidewaysRun && (k === ARC || (k === FEED && (nx !== x || ny !== y)))) {
       if (k === ARC || !stays(nx, x, ny, y)) {
         sidewaysRun = run[i];
         const tool = table.runs[sidewaysRun * RUN_WIDTH + RUN.tool];
