@@ -81,6 +81,21 @@ export const commands = [
     by: 'server',
   },
   {
+    name: 'showProveout',
+    title: 'Show the Prove-out Sheet',
+    does: 'The sheet for the machine: a row a tool with first contact and the steps up, what to watch, blanks for what was seen. Saved with "Save This Page to Print".',
+    where: 'program',
+    by: 'server',
+  },
+  {
+    name: 'explain',
+    title: 'Explain the Word or Finding Here',
+    does: 'Opens the page of the finding or the word at the cursor: what it is, formula, range, source, what to do.',
+    where: 'program',
+    by: 'server',
+    menu: 'editor/context',
+  },
+  {
     name: 'reviewFromDisk',
     title: 'Review This File From Disk',
     does: 'Reviews a program file without opening it. The editor shows extensions no file above 50 Mi characters; this command works for them too, up to 400 MB.',

@@ -83,7 +83,7 @@ export function firstThread(host: Host): void {
     const problems = () => vscode.languages.getDiagnostics(document.uri);
     const edit = new vscode.WorkspaceEdit();
     const at = placeOf(document, profileFeed).translate(0, -3);
-    edit.replace(document.uri, new vscode.Range(at, at.translate(0, 4)), 'F720.');
+    edit.replace(document.uri, new vscode.Range(at, at.translate(0, 4)), 'F400.');
     await vscode.workspace.applyEdit(edit);
     const found = await until('chip-load-high', () =>
       problems().find(problem => codeOf(problem) === 'chip-load-high'),

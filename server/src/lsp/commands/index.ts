@@ -2,8 +2,9 @@ import { chooseDialect } from './choose-dialect.ts';
 import type { FileCommand, ServerCommand } from './command.ts';
 import { confirmAllTools } from './confirm-all-tools.ts';
 import { confirmTool } from './confirm-tool.ts';
+import { explain } from './explain.ts';
 import { openSetupSheet } from './open-setup-sheet.ts';
-import { checkBeforeSending, showReport } from './pages.ts';
+import { checkBeforeSending, showProveout, showReport } from './pages.ts';
 import { renumber } from './renumber.ts';
 import { reviewFromDisk } from './review-from-disk.ts';
 import { sayBlock } from './say-block.ts';
@@ -14,9 +15,11 @@ export const serverCommands: readonly (ServerCommand | FileCommand)[] = [
   chooseDialect,
   confirmAllTools,
   confirmTool,
+  explain,
   openSetupSheet,
   renumber,
   reviewFromDisk,
   sayBlock,
+  showProveout,
   showReport,
 ];

@@ -1,11 +1,14 @@
 import { formatTime } from '../../cutting/format.ts';
-import { reviewText } from '../../report/text.ts';
+import { proveoutSheet } from '../../proveout/sheet.ts';
+import { reviewHtml } from '../../report/html.ts';
+import { proveoutHtml } from '../../report/proveout-html.ts';
 import { CAUTION, count, NOTHING_FOUND } from '../../report/words.ts';
 import type { Finding } from '../../review/finding.ts';
 import type { Review } from '../../review/review.ts';
 import { programTimes } from '../../review/times.ts';
 import { plain } from '../markdown.ts';
 import type { ServerCommand } from './command.ts';
+import { fileFacts } from './file-facts.ts';
 
 /** Most findings named on the page; the rest is counted. */
 const MOST_NAMED = 20;
@@ -20,13 +23,30 @@ export const checkBeforeSending: ServerCommand = {
   },
 };
 
-/** The whole review, as the command line writes it. */
+/** The whole review as a page that prints. */
 export const showReport: ServerCommand = {
   name: 'showReport',
-  run: ({ job, params }) => {
+  async run({ job, params }) {
     const name = nameOf(params.uri);
-    const content = reviewText(job.review, { path: name });
-    return { do: 'page', title: `Review: ${name}`, format: 'text', content, file: `${name}.review.html` };
+    const content = reviewHtml(job.review, await fileFacts(name, job.program.getText()));
+    return { do: 'page', title: `Review: ${name}`, format: 'html', content, file: `${name}.review.html` };
+  },
+};
+
+/** The sheet for the machine, as a page that prints. */
+export const showProveout: ServerCommand = {
+  name: 'showProveout',
+  async run({ job, params }) {
+    const name = nameOf(params.uri);
+    const sheet = proveoutSheet(job.review);
+    const content = proveoutHtml(job.review, sheet, await fileFacts(name, job.program.getText()));
+    return {
+      do: 'page',
+      title: `Prove-out: ${name}`,
+      format: 'html',
+      content,
+      file: `${name}.proveout.html`,
+    };
   },
 };
 
