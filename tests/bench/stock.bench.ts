@@ -1,8 +1,14 @@
 /** Cutting stock against a plain stamp of the tool's footprint, both in this run, in turn. Prints ratios; nothing here fails. */
+import { cutTile } from '../../server/src/stock/cut-tile.ts';
 import { type Cutter, cutter } from '../../server/src/stock/cutter.ts';
+import { layGrid } from '../../server/src/stock/grid.ts';
 import { createMillStock } from '../../server/src/stock/mill.ts';
 import { emptyMoves, type MoveColumns, type Point, pushMove } from '../../server/src/stock/moves.ts';
+import { MovePath } from '../../server/src/stock/path.ts';
+import { heightUnits, Tile } from '../../server/src/stock/tile.ts';
+import { TileLog } from '../../server/src/stock/tile-log.ts';
 
+const block = (cell_mm: number) => ({ low: [0, 0, -size.z], high: [size.x, size.y, 0], cell_mm }) as const;
 const size = { x: 200, y: 150, z: 30 };
 const stampCell = 0.25;
 const segments = 30_000;
@@ -76,7 +82,7 @@ function stamp(moves: MoveColumns, ball: boolean): { ms: number; removed: number
 }
 
 function engine(moves: MoveColumns, tool: Cutter, cell_mm: number): { ms: number; removed: number } {
-  const stock = createMillStock({ low: [0, 0, -size.z], high: [size.x, size.y, 0], cell_mm }, [tool]);
+  const stock = createMillStock(block(cell_mm), [tool]);
   stock.append(moves);
   const started = performance.now();
   stock.finish();
@@ -84,8 +90,41 @@ function engine(moves: MoveColumns, tool: Cutter, cell_mm: number): { ms: number
   return { ms, removed: stock.startVolume_mm3() - stock.volume_mm3() };
 }
 
+/** The sweeps alone: volume a segment, nothing read along the path. */
+function sweeps(moves: MoveColumns, tool: Cutter, cell_mm: number): { ms: number; removed: number } {
+  const grid = layGrid(block(cell_mm));
+  const logs: TileLog[] = [];
+  for (let k = 0; k < grid.tilesX * grid.tilesY; k++) {
+    const tile = new Tile(grid, k % grid.tilesX, Math.floor(k / grid.tilesX));
+    logs.push(new TileLog(tile, Number.POSITIVE_INFINITY));
+  }
+  const path = new MovePath();
+  const far = tool.radius_mm + 1;
+  const n = moves.numbers;
+  const started = performance.now();
+  for (let move = 0; move < moves.count; move++) {
+    path.prepare(moves, move, tool, grid);
+    path.list.count = 0;
+    const x = n[move * 10];
+    const y = n[move * 10 + 1];
+    for (const log of logs) {
+      const { xLow, xHigh, yLow, yHigh } = log.tile;
+      if (x + far < xLow || x - far > xHigh || y + far < yLow || y - far > yHigh) continue;
+      cutTile(path, move, tool, 0, log, { piece: 0, station: 0 });
+    }
+  }
+  const ms = performance.now() - started;
+  let units = 0;
+  for (const log of logs) for (let k = 0; k < log.count; k++) units += log.removed[k];
+  return { ms, removed: (units / heightUnits) * grid.cx * grid.cy };
+}
+
 function median(values: number[]): number {
   return [...values].sort((a, b) => a - b)[values.length >> 1];
+}
+
+function spread(values: number[]): string {
+  return `${Math.min(...values).toFixed(1)} / ${median(values).toFixed(1)} / ${Math.max(...values).toFixed(1)}`;
 }
 
 /** Runs the comparison and returns the printed lines. */
@@ -104,18 +143,23 @@ export function stockBench(rounds = 5): string[] {
     const tool = cutter({ kind, diameter_mm });
     if ('missing' in tool) continue;
     for (const cell of [0.25, diameter_mm / 20]) {
-      const ratios: number[] = [];
+      const full: number[] = [];
+      const bare: number[] = [];
       let own = { ms: 0, removed: 0 };
       let plain = own;
+      let swept = own;
       for (let round = 0; round < rounds; round++) {
         plain = stamp(moves, kind === 'ball');
         own = engine(moves, tool, cell);
-        ratios.push(plain.ms / own.ms);
+        swept = sweeps(moves, tool, cell);
+        full.push(plain.ms / own.ms);
+        bare.push(plain.ms / swept.ms);
       }
+      const like = cell === stampCell ? 'like for like' : 'cells of the default size';
       lines.push(
-        `stock, ${name}, cells ${cell} mm with figures: ${median(ratios).toFixed(1)} x the stamp of ${stampCell} mm ` +
-          `(${Math.min(...ratios).toFixed(1)} to ${Math.max(...ratios).toFixed(1)}), ` +
-          `${Math.round(segments / own.ms)} k segments/s, volume ${(own.removed / 1000).toFixed(3)} cm3, stamp ${(plain.removed / 1000).toFixed(3)} cm3`,
+        `stock, ${name}, cells ${cell} mm (${like}) against the stamp of ${stampCell} mm: with all figures ${spread(full)} x, ` +
+          `volume alone ${spread(bare)} x; ${Math.round(segments / own.ms)} k and ${Math.round(segments / swept.ms)} k segments/s, ` +
+          `volume ${(own.removed / 1000).toFixed(3)} and ${(swept.removed / 1000).toFixed(3)} cm3, stamp ${(plain.removed / 1000).toFixed(3)} cm3`,
       );
     }
   }

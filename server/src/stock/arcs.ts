@@ -93,11 +93,18 @@ function readSpan(tile: Tile, from: number, to: number): void {
       ay[k] = y + rho * (dirY * quarterC[k] + dirX * quarterS[k]);
     }
   } else {
+    const turnC = Math.cos(step);
+    const turnS = Math.sin(step);
+    const c = rho * Math.cos(from);
+    const s = rho * Math.sin(from);
+    let outX = dirX * c - dirY * s;
+    let outY = dirY * c + dirX * s;
     for (let k = 0; k <= steps; k++) {
-      const c = Math.cos(from + k * step);
-      const s = Math.sin(from + k * step);
-      ax[k] = x + rho * (dirX * c - dirY * s);
-      ay[k] = y + rho * (dirY * c + dirX * s);
+      ax[k] = x + outX;
+      ay[k] = y + outY;
+      const turned = outX * turnC - outY * turnS;
+      outY = outY * turnC + outX * turnS;
+      outX = turned;
     }
   }
   askMetal(tile, steps + 1, circle.z);

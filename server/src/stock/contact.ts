@@ -12,11 +12,12 @@ const turns = 48;
 const cosines = Float64Array.from({ length: turns + 1 }, (_, k) => Math.cos(((k - 24) * Math.PI) / 24));
 const sines = Float64Array.from({ length: turns + 1 }, (_, k) => Math.sin(((k - 24) * Math.PI) / 24));
 
-const perTurn = (2 * Math.PI) / turns;
 const tiers = 9;
 const tierHeight = new Float64Array(tiers);
 const tierRadius = new Float64Array(tiers);
-const tierReach = new Float64Array(tiers);
+/** Cosine of the reach at each height, going up; the reach grows with the height. */
+const tierCosine = new Float64Array(tiers);
+const tierLimit = new Float64Array(tiers);
 const hitAt = new Uint8Array(turns + 1);
 
 /**
@@ -32,50 +33,52 @@ export function contactHeight(tile: Tile, tool: Cutter, at: Station, z: number, 
   const s = at.dirY;
   // going level or down every height reaches to both sides alike
   const even = at.rise <= 0;
-  const reach = even ? reachAt(tool, at, limit) : 0;
+  const base = (z + skin_mm) * heightUnits;
   for (let k = 0; k < tiers; k++) {
     // closer together near the tip
     const height = limit * ((k + 1) / tiers) ** 2;
     tierHeight[k] = height;
     tierRadius[k] = radiusAtHeight(tool, height);
-    tierReach[k] = even ? reach : reachAt(tool, at, height);
+    tierLimit[k] = base + height * heightUnits;
+    if (!even) tierCosine[k] = reachCosine(tool, at, height) - 1e-7;
   }
   const rho = tierRadius[tiers - 1];
   const whole = x - rho >= tile.xLow && x + rho < tile.xHigh && y - rho >= tile.yLow && y + rho < tile.yHigh;
   const step = whole ? 2 : 1;
-  const widest = Math.max(tierReach[0], tierReach[tiers - 1]);
+  const widest = reachAt(tool, at, limit);
   const most = Math.min(turns / 2, Math.floor((widest * turns) / (2 * Math.PI) + 1e-9));
   const perX = 1 / tile.grid.cx;
   const perY = 1 / tile.grid.cy;
   const { ox, oy, nw, nh, stride } = tile;
   const fallback = Math.round(tile.grid.block.high[2] * heightUnits) | 0;
-  const base = (z + skin_mm) * heightUnits;
   let best = -1;
   let hits = 0;
-  for (let k = turns / 2 - most + (whole ? most & 1 : 0); k <= turns / 2 + most; k += step) {
+  // from straight ahead outwards: what touches highest is mostly met early, and the lower heights are not asked again
+  const widestStep = most - (whole ? most & 1 : 0);
+  for (let side = 0; side <= 2 * widestStep; side += step) {
+    const away = whole ? ((side + 2) >> 2) << 1 : (side + 1) >> 1;
+    const k = (whole ? side & 2 : side & 1) ? turns / 2 - away : turns / 2 + away;
     const dx = c * cosines[k] - s * sines[k];
     const dy = s * cosines[k] + c * sines[k];
-    const turn = Math.abs(k - turns / 2) * perTurn;
+    const ahead = cosines[k];
     for (let tier = tiers - 1; tier >= best && tier >= 0; tier--) {
-      if (!even && turn > tierReach[tier] + 1e-6) continue;
+      if (!even && ahead < tierCosine[tier]) break;
       const px = x + tierRadius[tier] * dx;
       const py = y + tierRadius[tier] * dy;
       if (!whole && (px < tile.xLow || px >= tile.xHigh || py < tile.yLow || py >= tile.yHigh)) continue;
-      let top = fallback;
+      const height = tierLimit[tier];
       if (tops !== undefined) {
         let i = ((px - ox) * perX + 0.5) | 0;
         let j = ((py - oy) * perY + 0.5) | 0;
         if (i > nw - 1) i = nw - 1;
         if (j > nh - 1) j = nh - 1;
         const cell = (j * stride + i) | 0;
-        top = sides[cell] < 0 ? floors[cell] : tops[cell];
-      }
-      if (top > base + tierHeight[tier] * heightUnits) {
-        if (tier > best) hits = 0;
-        best = tier;
-        hitAt[hits++] = k;
-        break;
-      }
+        if (tops[cell] <= height || (sides[cell] < 0 && floors[cell] <= height)) continue;
+      } else if (fallback <= height) continue;
+      if (tier > best) hits = 0;
+      best = tier;
+      hitAt[hits++] = k;
+      break;
     }
     if (best === tiers - 1 && whole) break;
   }
@@ -104,15 +107,18 @@ export function contactHeight(tile: Tile, tool: Cutter, at: Station, z: number, 
 export function reachAt(tool: Cutter, at: Station, height: number): number {
   if (at.level <= 0) return at.rise < 0 ? Math.PI : 0;
   if (at.rise === 0 || height >= tool.edge_height_mm) return Math.PI / 2;
-  let steep: number;
-  if (tool.shape === 'cone') {
-    steep = 1 / tool.slope;
-  } else {
-    const out = radiusAtHeight(tool, height) - tool.flat_mm;
-    steep = (tool.corner_mm - height) / Math.max(1e-9, out);
-  }
   // going down the back of the tip touches too: counted as underside, not as engagement
-  return at.rise <= 0 ? Math.PI / 2 : Math.acos(Math.min(1, steep * (at.rise / at.level)));
+  return at.rise <= 0 ? Math.PI / 2 : Math.acos(reachCosine(tool, at, height));
+}
+
+/** Cosine of the reach of a tool that goes up. */
+function reachCosine(tool: Cutter, at: Station, height: number): number {
+  if (at.level <= 0) return 1;
+  if (height >= tool.edge_height_mm) return 0;
+  if (tool.shape === 'cone') return Math.min(1, at.rise / at.level / tool.slope);
+  const out = radiusAtHeight(tool, height) - tool.flat_mm;
+  const steep = (tool.corner_mm - height) / Math.max(1e-9, out);
+  return Math.min(1, steep * (at.rise / at.level));
 }
 
 const under = { share: 0, centre: 0, depth: 0 };
@@ -148,7 +154,9 @@ export function readBottom(tile: Tile, tool: Cutter, at: Station, z: number): ty
         if (i > nw - 1) i = nw - 1;
         if (j > nh - 1) j = nh - 1;
         const cell = (j * stride + i) | 0;
-        top = sides[cell] < 0 ? floors[cell] : tops[cell];
+        top = tops[cell];
+        if (top <= limit) continue;
+        if (sides[cell] < 0) top = floors[cell];
       }
       if (top <= limit) continue;
       hits++;

@@ -45,6 +45,8 @@ export class MillStock {
   private readonly path = new MovePath();
   /** Tiles that the move in work has still to cut, and how far it is in the last of them. */
   private readonly waiting: TileLog[] = [];
+  /** Tiles of the move in work, row by row. */
+  private readonly near: TileLog[] = [];
   private started = false;
   private readonly place: Place = { piece: 0, station: 0 };
   private readonly startUnits: number;
@@ -61,7 +63,7 @@ export class MillStock {
     let units = 0;
     for (let ty = 0; ty < this.grid.tilesY; ty++) {
       for (let tx = 0; tx < this.grid.tilesX; tx++) {
-        const log = new TileLog(new Tile(this.grid, tx, ty), options.snapshot_every ?? 256);
+        const log = new TileLog(new Tile(this.grid, tx, ty), options.snapshot_every ?? 512);
         units += log.tile.heightSum();
         this.logs.push(log);
       }
@@ -96,8 +98,9 @@ export class MillStock {
       this.waiting.length = 0;
       this.place.piece = 0;
       this.place.station = 0;
-      if (this.prepare(move)) this.eachTile(move, log => this.waiting.push(log));
-      this.waiting.reverse();
+      if (this.prepare(move)) this.findTiles(move);
+      else this.near.length = 0;
+      for (let k = this.near.length - 1; k >= 0; k--) this.waiting.push(this.near[k]);
     }
     const log = this.waiting[this.waiting.length - 1];
     if (log !== undefined) {
@@ -130,12 +133,13 @@ export class MillStock {
     const fresh = new Map<TileLog, number[]>();
     for (let move = at; move < at + inserted.count; move++) {
       if (!this.prepare(move)) continue;
-      this.eachTile(move, log => {
+      this.findTiles(move);
+      for (const log of this.near) {
         dirty.add(log);
         const own = fresh.get(log);
         if (own === undefined) fresh.set(log, [move]);
         else own.push(move);
-      });
+      }
     }
     const shift = inserted.count - removed;
     const again = new Set<number>();
@@ -229,7 +233,9 @@ export class MillStock {
     while (!this.cut(move, log, from));
   }
 
-  private eachTile(move: number, visit: (log: TileLog) => void): void {
+  /** Lists in `near` the tiles that the prepared move comes to. */
+  private findTiles(move: number): void {
+    this.near.length = 0;
     const tool = this.tools[this.moves.tool[move]];
     const { grid } = this;
     const { chain } = this.path;
@@ -255,20 +261,15 @@ export class MillStock {
     for (let ty = ty0; ty <= ty1; ty++) {
       for (let tx = tx0; tx <= tx1; tx++) {
         const log = this.logs[ty * grid.tilesX + tx];
-        if (chain.pieces > 1 || tx0 === tx1 || ty0 === ty1 || nearTile(log.tile, p, margin)) visit(log);
+        if (chain.pieces > 1 || tx0 === tx1 || ty0 === ty1 || nearTile(log.tile, p, margin))
+          this.near.push(log);
       }
     }
   }
 
-  private eachRecord(move: number, visit: (log: TileLog, record: number) => void): void {
-    this.eachTile(move, log => {
-      const record = log.find(move);
-      if (record >= 0) visit(log, record);
-    });
-  }
-
   private refold(move: number): void {
-    if (!this.prepare(move)) this.path.list.count = 0;
+    if (this.prepare(move)) this.findTiles(move);
+    else this.path.list.count = 0;
     this.fold(move);
   }
 
@@ -279,14 +280,17 @@ export class MillStock {
     const cell = this.grid.cx * this.grid.cy;
     if (this.path.list.count > 0) {
       if (tool.shape !== 'flat') {
-        this.eachRecord(move, (log, record) =>
-          noteContacts(log.rows, log.rowsFrom(record), log.rowsTo(record)),
-        );
+        for (const log of this.near) {
+          const record = log.find(move);
+          if (record >= 0) noteContacts(log.rows, log.rowsFrom(record), log.rowsTo(record));
+        }
       }
-      this.eachRecord(move, (log, record) => {
+      for (const log of this.near) {
+        const record = log.find(move);
+        if (record < 0) continue;
         const removed = (log.removed[record] / heightUnits) * cell;
         addToFigures(log.rows, log.rowsFrom(record), log.rowsTo(record), removed, tool);
-      });
+      }
     }
     this.figures.write(move, endFigures(this.path.list, 2 * tool.radius_mm));
   }
@@ -305,7 +309,7 @@ export function createMillStock(
 function nearTile(tile: Tile, p: Float64Array, margin: number): boolean {
   const dx = p[3] - p[0];
   const dy = p[4] - p[1];
-  const length = Math.hypot(dx, dy);
+  const length = Math.sqrt(dx * dx + dy * dy);
   if (length === 0) return true;
   const mx = (tile.xLow + tile.xHigh) / 2 - p[0];
   const my = (tile.yLow + tile.yHigh) / 2 - p[1];

@@ -111,7 +111,9 @@ export function chainOf(moves: MoveColumns, row: number, sagitta_mm: number, int
   if (moves.kind[row] !== 2 || sweep === 0) {
     into.pieces = 1;
     for (let k = 0; k < 6; k++) into.points[k] = n[at + k];
-    into.length_mm = Math.hypot(n[at + 3] - n[at], n[at + 4] - n[at + 1], n[at + 5] - n[at + 2]);
+    into.length_mm = Math.sqrt(
+      (n[at + 3] - n[at]) ** 2 + (n[at + 4] - n[at + 1]) ** 2 + (n[at + 5] - n[at + 2]) ** 2,
+    );
     return;
   }
   const plane = moves.plane[row];

@@ -42,8 +42,18 @@ export function sweepBall(
   const centre1 = (z1 + r) * heightUnits;
   const jLow = Math.max(0, Math.ceil((Math.min(y0, y1) - reach - oy) / cy)) | 0;
   const jHigh = Math.min(nh - 1, Math.floor((Math.max(y0, y1) + reach - oy) / cy)) | 0;
+  const iLow = Math.max(0, Math.floor((Math.min(x0, x1) - reach - ox) / cx)) | 0;
+  const iHigh = Math.min(nw - 1, Math.ceil((Math.max(x0, x1) + reach - ox) / cx)) | 0;
+  if (iLow > iHigh) return 0;
+  // the ball stands over the plane of its lowest tip by at least the square of the distance over its diameter
+  const tip = Math.min(z0, z1) * heightUnits - 1;
+  const bowl = heightUnits / (2 * r);
   let removed = 0;
   for (let j = jLow; j <= jHigh; j++) {
+    if ((j === jLow || (j & 15) === 0) && tile.boundInRow(j >> 4, iLow, iHigh) <= tip) {
+      j |= 15;
+      continue;
+    }
     const dy0 = oy + j * cy - y0;
     const dy1 = oy + j * cy - y1;
     // columns that any of: start ball, end ball, band between them can reach
@@ -82,6 +92,10 @@ export function sweepBall(
       const dx0 = ox + i * cx - x0;
       const u = dx0 * ux + dy0 * uy;
       const v = dx0 * uy - dy0 * ux;
+      const at = (row + i) | 0;
+      const top = tops[at];
+      const past = u > length ? u - length : u < 0 ? u : 0;
+      if (top <= tip + bowl * (v * v + past * past)) continue;
       const w2 = r2 - v * v;
       if (w2 <= 0) continue;
       const half = Math.sqrt(w2);
@@ -99,8 +113,6 @@ export function sweepBall(
       } else {
         height = centre0 + heightUnits * (m * u - half * tilt);
       }
-      const at = (row + i) | 0;
-      const top = tops[at];
       if (top <= height) continue;
       let z = ((height + 1073741824.5) | 0) - 1073741824;
       if (z < low) z = low;

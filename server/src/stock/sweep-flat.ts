@@ -40,11 +40,46 @@ export function sweepFlat(
   const inner = r - band;
   const inner2 = inner > 0 ? inner * inner : -1;
   const perX = 1 / cx;
-  const jLow = Math.max(0, Math.ceil((ya - outer - oy) / cy)) | 0;
-  const jHigh = Math.min(nh - 1, Math.floor((yb + outer - oy) / cy)) | 0;
+  // ahead of a start that is cut only the leading half of the disc counts
+  const backX = startIsCut ? outer * Math.abs(dirY) : outer;
+  const backY = startIsCut ? outer * Math.abs(dirX) : outer;
+  const xLow = Math.min(x0, x1) - (dirX < 0 ? outer : backX);
+  const xHigh = Math.max(x0, x1) + (dirX > 0 ? outer : backX);
+  const iLow = Math.max(0, Math.floor((xLow - ox) * perX)) | 0;
+  const iHigh = Math.min(nw - 1, Math.ceil((xHigh - ox) * perX)) | 0;
+  if (iLow > iHigh) return 0;
+  const jLow = Math.max(0, Math.ceil((ya - (dirY < 0 ? outer : backY) - oy) / cy - 1e-9)) | 0;
+  const jHigh = Math.min(nh - 1, Math.floor((yb + (dirY > 0 ? outer : backY) - oy) / cy + 1e-9)) | 0;
   let removed = 0;
   for (let j = jLow; j <= jHigh; j++) {
+    if ((j === jLow || (j & 15) === 0) && tile.boundInRow(j >> 4, iLow, iHigh) <= z) {
+      j |= 15;
+      continue;
+    }
     const y = oy + j * cy;
+    const row = (j * stride) | 0;
+    // columns of the disc at the start, which are cut
+    let cutFrom = (iHigh + 1) | 0;
+    let cutTo = iHigh;
+    const half2 = startIsCut ? inner2 - (y - y0) * (y - y0) : -1;
+    if (half2 > 0) {
+      const half = Math.sqrt(half2);
+      const from = Math.max(iLow, Math.ceil((x0 - half - ox) * perX)) | 0;
+      const to = Math.min(iHigh, Math.floor((x0 + half - ox) * perX)) | 0;
+      if (from <= to) {
+        cutFrom = from;
+        cutTo = to;
+      }
+    }
+    if (startIsCut) {
+      let metal = iHigh;
+      while (metal > cutTo && tops[row + metal] <= z) metal--;
+      if (metal <= cutTo) {
+        metal = iLow;
+        while (metal < cutFrom && tops[row + metal] <= z) metal++;
+        if (metal >= cutFrom) continue;
+      }
+    }
     let right = rightEdge(y, xa, ya, xb, yb, ux, uy, slope, outer);
     let left = -rightEdge(y, -xa, ya, -xb, yb, -ux, uy, -slope, outer);
     if (startIsCut) {
@@ -72,20 +107,15 @@ export function sweepFlat(
           fullTo = to;
           skipFrom = (to + 1) | 0;
           skipTo = to;
-          const half2 = startIsCut ? inner2 - (y - y0) * (y - y0) : -1;
-          if (half2 > 0) {
-            const half = Math.sqrt(half2);
-            const skipA = Math.max(from, Math.ceil((x0 - half - ox) * perX)) | 0;
-            const skipB = Math.min(to, Math.floor((x0 + half - ox) * perX)) | 0;
-            if (skipA <= skipB) {
-              skipFrom = skipA;
-              skipTo = skipB;
-            }
+          const skipA = Math.max(from, cutFrom) | 0;
+          const skipB = Math.min(to, cutTo) | 0;
+          if (skipA <= skipB) {
+            skipFrom = skipA;
+            skipTo = skipB;
           }
         }
       }
     }
-    const row = (j * stride) | 0;
     let sum = 0;
     for (let i = first; i <= last; i++) {
       if (i === fullFrom) i = (fullTo + 1) | 0;

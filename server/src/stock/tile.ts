@@ -17,6 +17,8 @@ export const sideUnits = 16384;
 const sameHeight = 2;
 const sameSide = 16;
 export const blockCells = 16;
+/** Cuts near a block after which its bound is looked up again. */
+const renewEvery = 32;
 
 /** A height in mm as units of the grid. Valid within +-500 m. */
 export function toUnits(height_mm: number): number {
@@ -174,6 +176,17 @@ export class Tile {
     return bound;
   }
 
+  /** The same for columns `first` to `last` of one row of blocks. */
+  boundInRow(bj: number, first: number, last: number): number {
+    const { blockTop } = this;
+    let bound = -0x80000000;
+    const to = (bj * this.blocksX + (last >> 4)) | 0;
+    for (let at = (bj * this.blocksX + (first >> 4)) | 0; at <= to; at++) {
+      if (blockTop[at] > bound) bound = blockTop[at];
+    }
+    return bound;
+  }
+
   /** Tells the tile that cells in the box were cut; bounds are renewed now and then. */
   cutIn(xLow: number, xHigh: number, yLow: number, yHigh: number): void {
     const { cx, cy } = this.grid;
@@ -184,7 +197,7 @@ export class Tile {
     for (let bj = bj0; bj <= bj1; bj++) {
       for (let bi = bi0; bi <= bi1; bi++) {
         const block = bj * this.blocksX + bi;
-        if (++this.blockAge[block] >= 48) this.renewBound(bi, bj);
+        if (++this.blockAge[block] >= renewEvery) this.renewBound(bi, bj);
       }
     }
   }
