@@ -1,7 +1,7 @@
 // Builds everything that runs: the extension into dist, the command line and the cutting library into server/dist.
 import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
-import { notices } from './notices.mjs';
+import { notices } from './client/scripts/notices.mjs';
 
 const common = {
   bundle: true,

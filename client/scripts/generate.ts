@@ -16,7 +16,7 @@ export function wanted(): Map<string, string> {
   const content = JSON.parse(readFileSync(manifest, 'utf8')) as Record<string, unknown>;
   return new Map([
     [manifest, `${JSON.stringify({ ...content, contributes: contributes() }, null, 2)}\n`],
-    [path.join(root, 'docs/commands-and-settings.md'), manualPage()],
+    [path.join(root, 'server/manual/commands-and-settings.md'), manualPage()],
     ...generatedSetupFiles().map(({ path: file, text }): [string, string] => [path.join(root, file), text]),
   ]);
 }

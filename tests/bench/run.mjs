@@ -75,7 +75,10 @@ function part(name) {
 
 /** Bytes of what is handed out. */
 function packed() {
-  execFileSync(process.execPath, ['pack.mjs', path.join(out, 'packed')], { cwd: root, stdio: 'ignore' });
+  execFileSync(process.execPath, ['client/scripts/pack.mjs', path.join(out, 'packed')], {
+    cwd: root,
+    stdio: 'ignore',
+  });
   const size = (name, file, target) => {
     const megabytes = statSync(path.join(root, file)).size / 1e6;
     return {

@@ -8,7 +8,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver-protocol/node';
-import { mostBytes, pack } from '../../pack.mjs';
+import { mostBytes, pack } from '../../client/scripts/pack.mjs';
 import { unzip } from './zip.ts';
 
 describe('what is handed out', function () {

@@ -17,6 +17,6 @@ export function generatedSetupFiles(): { path: string; text: string }[] {
   return [
     { path: 'server/schemas/setup.schema.json', text: `${JSON.stringify(sheet, null, 2)}\n` },
     { path: 'server/schemas/crib.schema.json', text: `${JSON.stringify(crib, null, 2)}\n` },
-    { path: 'docs/setup-sheet.md', text: setupManual() },
+    { path: 'server/manual/setup-sheet.md', text: setupManual() },
   ];
 }

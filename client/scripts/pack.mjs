@@ -1,13 +1,13 @@
 #!/usr/bin/env node
 // Packs what is handed out: the extension (.vsix) and the command line with the cutting library (npm tarball).
-//   node pack.mjs [FOLDER]      default: packed
+//   node client/scripts/pack.mjs [FOLDER]      default: packed
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, rmSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const root = path.dirname(fileURLToPath(import.meta.url));
+const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
 /** The packed extension may not be larger than this. */
 export const mostBytes = 1_500_000;
 
