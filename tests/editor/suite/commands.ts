@@ -43,10 +43,11 @@ export function commandCases(_host: Host): void {
     );
   });
 
-  for (const name of ['checkBeforeSending', 'showReport'] as const) {
+  for (const name of ['checkBeforeSending', 'showReport', 'showProveout', 'explain'] as const) {
     test(`${commandId(name)} shows a page`, async () => {
-      await openProgram('bracket/bracket.nc');
-      await vscode.commands.executeCommand(commandId(name));
+      const { uri } = await openProgram('bracket/bracket.nc');
+      const asked = name === 'explain' ? ['chip-load-low'] : [];
+      await vscode.commands.executeCommand(commandId(name), uri.toString(), ...asked);
       await until('a second tab', () =>
         vscode.window.tabGroups.all.flatMap(group => group.tabs).some(isPage),
       );

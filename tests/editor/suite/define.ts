@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { commandCases } from './commands.ts';
+import { cribCases } from './crib.ts';
 import { firstThread } from './first-thread.ts';
 import { pictures } from './pictures.ts';
 import { check, type Host } from './support.ts';
@@ -9,6 +10,7 @@ export function define(host: Host): void {
   const title = `${host.kind} extension host, VS Code ${vscode.version}`;
   suite(`${title}: first thread`, () => firstThread(host));
   suite(`${title}: commands`, () => commandCases(host));
+  suite(`${title}: crib`, () => cribCases(host));
   suite(`${title}: pictures`, () => pictures(host));
   if (host.fail) test('fails on purpose', () => check(false, 'as asked'));
 }
