@@ -33,17 +33,20 @@ export function pictures(host: Host): void {
       });
     }
   }
-  for (const command of ['checkBeforeSending', 'showReport']) {
+  const pages = [
+    ['checkBeforeSending', 'main', 'bracket.nc'],
+    ['showReport', 'header', 'Review of bracket.nc'],
+    ['showProveout', 'header', 'Prove-out of bracket.nc'],
+  ];
+  for (const [command, part, title] of pages) {
     test(command, async function () {
       if (!host.url) return this.skip();
       await setting('workbench.colorTheme', 'Default Dark Modern');
       await openProgram('bracket/bracket.nc');
       await vscode.commands.executeCommand(`tapeproof.${command}`);
-      await until('verdict and caution', async () => {
-        const text = await drawn(host, 'main');
-        return (
-          text.includes('No errors found in what was checked.') && text.includes('Starting values only.')
-        );
+      await until('title and verdict', async () => {
+        const text = await drawn(host, part);
+        return text.includes(title) && text.includes('No errors found in what was checked.');
       });
       await picture(host, command);
       await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
