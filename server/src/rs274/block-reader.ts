@@ -33,6 +33,9 @@ export class BlockReader {
   private readonly number = new NumberRead();
   private base = 0;
   private text: string | null = null;
+  /** Letters already reported as repeated (a bit each), and whether the block has too many words. */
+  private repeated = 0;
+  private crowded = false;
 
   constructor(private readonly settings: ReaderSettings) {}
 
@@ -43,6 +46,8 @@ export class BlockReader {
     this.line = line;
     this.base = start;
     this.text = null;
+    this.repeated = 0;
+    this.crowded = false;
     block.length = end - start;
     let p = this.head(bytes, start, end);
     while (p < end) p = this.item(bytes, p, end);
@@ -139,11 +144,13 @@ export class BlockReader {
   private put(letter: number, value: number, from: number, to: number, bits: number, digits: number): void {
     const { block } = this;
     if (block.count >= MOST_WORDS) {
-      if (block.count === MOST_WORDS)
-        this.problem('too-many-words', from, to, 'more words than a block may have');
+      if (!this.crowded) this.problem('too-many-words', from, to, 'more words than a block may have');
+      this.crowded = true;
       return;
     }
-    if ((bits & WORD.comma) === 0 && letter !== L.G && letter !== L.M && block.has(letter)) {
+    const told = (this.repeated & (1 << (letter - 65))) !== 0;
+    if ((bits & WORD.comma) === 0 && letter !== L.G && letter !== L.M && !told && block.has(letter)) {
+      this.repeated |= 1 << (letter - 65);
       const name = String.fromCharCode(letter);
       this.problem('letter-repeated', from, to, `${name} stands twice in this block; the last one counts`);
     }
@@ -305,6 +312,8 @@ export class BlockReader {
     let p = at + 1;
     const quote = bytes[at] === 34 || bytes[at] === 39;
     while (p < end && (quote || isBad(bytes[p]))) p += 1;
+    // The digits behind it belong to it: `$1500` is one slip.
+    while (p < end && ((bytes[p] >= 48 && bytes[p] <= 57) || bytes[p] === 46)) p += 1;
     this.problem('bad-character', at, p, 'this character has no meaning here');
     return p;
   }

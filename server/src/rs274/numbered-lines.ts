@@ -1,4 +1,4 @@
-import { endOfLine } from './chunk.ts';
+import { type Chunk, endOfLine, nextLine } from './chunk.ts';
 import type { NumberedLine, ProfileSource } from './machine.ts';
 import { NumberRead, readNumber } from './read-number.ts';
 import type { ProgramText } from './text.ts';
@@ -34,13 +34,41 @@ export class TextProfiles implements ProfileSource {
     return { lines, ahead };
   }
 
+  /** The first line with this block number from `from` on and before `to`; -1 without. */
   private find(number: number, from: number, to: number): number {
-    for (let line = from; line < to; line += 1) {
-      const { chunk, start } = this.text.linePlace(line);
-      if (blockNumber(chunk.bytes, start, chunk.length) === number) return line;
+    const { chunks } = this.text;
+    if (from >= to) return -1;
+    for (let index = this.text.chunkOfLine(from); index < chunks.length; index += 1) {
+      const first = this.text.firstLineOfChunk(index);
+      if (first >= to) return -1;
+      const found = numberedLines(chunks[index])
+        .get(number)
+        ?.find(line => first + line >= from);
+      if (found !== undefined) return first + found < to ? first + found : -1;
     }
     return -1;
   }
+}
+
+const known = new WeakMap<Chunk, ReadonlyMap<number, readonly number[]>>();
+
+/** Lines of a chunk by block number, in order; read once. */
+function numberedLines(chunk: Chunk): ReadonlyMap<number, readonly number[]> {
+  const before = known.get(chunk);
+  if (before !== undefined) return before;
+  const lines = new Map<number, number[]>();
+  const { bytes, length } = chunk;
+  for (let at = 0, line = 0; at < length; line += 1) {
+    const number = blockNumber(bytes, at, length);
+    if (!Number.isNaN(number)) {
+      const same = lines.get(number);
+      if (same === undefined) lines.set(number, [line]);
+      else same.push(line);
+    }
+    at = nextLine(bytes, endOfLine(bytes, at, length), length);
+  }
+  known.set(chunk, lines);
+  return lines;
 }
 
 const read = new NumberRead();

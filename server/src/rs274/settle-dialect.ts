@@ -61,7 +61,7 @@ function reportSigns(e: Evidence, kind: MachineKind): string[] {
   if (e.named_parameters > 0) signs.push('named parameters');
   if (e.gCount(38.2, 38.3, 38.4, 38.5) > 0) signs.push('straight probe (G38)');
   if (e.gCount(33.1) > 0) signs.push('rigid tap G33.1');
-  if (e.gCount(61.1, 59.1, 59.2, 59.3, 92.2, 92.3, 41.1, 42.1, 43.1) > 0)
+  if (e.gCount(59.1, 59.2, 59.3, 92.2, 92.3, 41.1, 42.1, 43.1) > 0)
     signs.push('codes that only this dialect has');
   if (e.surface_speed_with_d > 0) signs.push('G96 with D');
   if (kind === 'lathe' && e.gCount(7, 8) > 0) signs.push('G7 and G8');
@@ -70,10 +70,7 @@ function reportSigns(e: Evidence, kind: MachineKind): string[] {
 }
 
 function latheSystem(e: Evidence): Item<Dialect> {
-  if (
-    e.gCount(24) > 0 ||
-    (e.gCount(70, 71) > 0 && e.gCount(95) > 0 && e.profile_cycles === 0 && e.gCount(20, 21) === 0)
-  ) {
+  if (e.gCount(24) > 0 || ((e.first_unit === 70 || e.first_unit === 71) && e.gCount(20, 21) === 0)) {
     return { value: 'lathe-c', how: 'likely', why: 'G24, or G70/G71 as units' };
   }
   if (e.gCount(77, 78, 79) > 0 || (e.clamps_g92 > 0 && e.gCount(95) > 0)) {

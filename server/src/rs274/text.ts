@@ -44,7 +44,12 @@ export class ProgramText {
   static fromBytes(bytes: Uint8Array): ProgramText {
     if (isAscii(bytes)) return new ProgramText(cutChunks(bytes, null));
     const text = decode(bytes);
-    if (text === undefined) return new ProgramText(cutChunks(bytes, null));
+    if (text === undefined) {
+      const marked = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
+      const made = new ProgramText(cutChunks(marked ? bytes.subarray(3) : bytes, null));
+      made.marked = marked;
+      return made;
+    }
     return ProgramText.fromString(text);
   }
 

@@ -171,13 +171,7 @@ function again(run: FlowRun, statement: Statement): void {
 /** BREAK goes behind the loop of its label, CONTINUE to where that loop is decided. */
 function leaveLoop(run: FlowRun, statement: Statement): void {
   const { frame } = run;
-  const loop = [...frame.program.statements.values()].findLast(
-    ({ kind, label, line, partner }) =>
-      (kind === 'o-while' || kind === 'o-do' || kind === 'repeat') &&
-      label === statement.label &&
-      line < statement.line &&
-      partner > statement.line,
-  );
+  const loop = frame.program.loopOfLabel(statement.label, statement.line);
   if (loop === undefined) {
     run.report('flow-not-matched', statement.start, statement.rest, 'This stands in no loop of its label.');
     return;

@@ -5,6 +5,8 @@ import type { ProgramText } from '../text.ts';
 import { readStatement, type Statement, skip } from './statements.ts';
 import { matchStatements } from './structure.ts';
 
+const O_LOOPS: ReadonlySet<string> = new Set(['o-while', 'o-do', 'repeat']);
+
 /** One O program of a file: lines `first` (that of its O word) to `last`. */
 export interface ProgramPart {
   /** NaN for a program without O word. */
@@ -25,8 +27,13 @@ export class FlowProgram {
   private readonly chunk_of: Int32Array;
   private readonly starts: Int32Array;
   private readonly ends: Int32Array;
-  /** Block number of a line, NaN without; made at the first jump. */
+  /** Block number of a line, and lines by block number; made at the first jump. */
   private numbers: Float64Array | undefined;
+  private numbered: ReadonlyMap<number, number[]> | undefined;
+  /** Word-address loops that end, in order; made at the first jump. */
+  private loops: readonly Statement[] | undefined;
+  /** O-word loops by label; made at the first BREAK or CONTINUE. */
+  private labelled: Map<string, Statement[]> | undefined;
 
   constructor(
     readonly text: ProgramText,
@@ -73,14 +80,16 @@ export class FlowProgram {
 
   /** Line with block number `n` in `part`, searched from `from` on and then from the part's start; -1 without. */
   lineNumbered(n: number, part: ProgramPart, from: number): number {
-    const numbers = this.blockNumbers();
-    for (let line = Math.max(from, part.first); line <= part.last; line += 1)
-      if (numbers[line] === n) return line;
-    for (let line = part.first; line < Math.min(from, part.last + 1); line += 1)
-      if (numbers[line] === n) return line;
-    return -1;
+    const lines = this.linesByNumber().get(n) ?? [];
+    const within = (least: number) => {
+      const line = lines[firstAtLeast(lines, least)] ?? -1;
+      return line <= part.last ? line : -1;
+    };
+    const ahead = within(Math.max(from, part.first));
+    return ahead >= 0 ? ahead : within(part.first);
   }
 
+  /** Block number of each line, NaN without. */
   blockNumbers(): Float64Array {
     if (this.numbers !== undefined) return this.numbers;
     const numbers = new Float64Array(this.lineCount).fill(Number.NaN);
@@ -92,11 +101,29 @@ export class FlowProgram {
 
   /** Start lines of the word-address loops around a line, outermost first. */
   loopsAround(line: number): number[] {
+    this.loops ??= [...this.statements.values()].filter(
+      ({ kind, partner }) => (kind === 'while' || kind === 'do') && partner >= 0,
+    );
     const around: number[] = [];
-    for (const { kind, line: first, partner } of this.statements.values()) {
-      if ((kind === 'while' || kind === 'do') && first < line && partner >= line) around.push(first);
+    for (const { line: first, partner } of this.loops) {
+      if (first >= line) break;
+      if (partner >= line) around.push(first);
     }
     return around;
+  }
+
+  /** The O-word loop of a label that stands around a line; undefined without. */
+  loopOfLabel(label: string, line: number): Statement | undefined {
+    this.labelled ??= groupedBy(
+      [...this.statements.values()].filter(({ kind }) => O_LOOPS.has(kind)),
+      loop => loop.label,
+    );
+    return this.labelled.get(label)?.findLast(loop => loop.line < line && loop.partner > line);
+  }
+
+  private linesByNumber(): ReadonlyMap<number, readonly number[]> {
+    this.numbered ??= groupedBy(this.blockNumbers().keys(), line => this.blockNumbers()[line]);
+    return this.numbered;
   }
 
   private placeLines(): void {
@@ -186,6 +213,30 @@ export class FlowProgram {
     const p = skip(bytes, then, end);
     return p >= end || bytes[p] === 40 || bytes[p] === 59;
   }
+}
+
+/** Items by a key, in order; those whose key is NaN are left out. */
+function groupedBy<Key, Item>(items: Iterable<Item>, keyOf: (item: Item) => Key): Map<Key, Item[]> {
+  const groups = new Map<Key, Item[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    if (Number.isNaN(key)) continue;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [item]);
+    else group.push(item);
+  }
+  return groups;
+}
+
+/** Index of the first line that is `least` or more. */
+function firstAtLeast(lines: readonly number[], least: number): number {
+  let [low, high] = [0, lines.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (lines[middle] < least) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** Offset after the next `word` at depth 0 of brackets; -1 without. */
