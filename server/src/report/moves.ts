@@ -56,8 +56,7 @@ function secondsOf(program: Program, step: StepCursor): number {
   if (step.kind === KIND.rapid) return program.rapidSeconds(step);
   if (!CUTS.has(step.kind)) return Number.NaN;
   const run = step.runValues;
-  const inverse = run[RUN.feed_mode] === 93 ? step.seconds / 60 : Number.NaN;
-  return 60 * stepMinutes(run, step.kind, step.length_mm, step.x0, step.x, inverse);
+  return 60 * stepMinutes(run, step.kind, step.length_mm, step.x0, step.x, step.seconds / 60);
 }
 
 const ROTARY = ['a', 'b', 'c', 'u', 'v', 'w'] as const;

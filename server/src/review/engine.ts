@@ -28,7 +28,9 @@ export function runRules(
 ): EngineResult {
   const findings: Finding[] = [];
   const gaps = new Gaps();
-  for (const rule of rules) {
+  // What another language says cannot be judged by the rules of this one: only the refusal is told.
+  const refused = program.reading.settled.not_cutting !== undefined;
+  for (const rule of refused ? rules.filter(({ code }) => code === 'not-a-program') : rules) {
     const set = options.severities?.[rule.code];
     if (set === 'off') continue;
     const add = (use: ToolUse | undefined) => (report: Report) =>
@@ -53,6 +55,7 @@ export function runRules(
       }
     }
   }
+  if (refused) return { findings, not_checked: [] };
   for (const finding of problemFindings(rules, program, options)) findings.push(finding);
   const kept = dropExplained(rules, findings);
   return { findings: kept, not_checked: gaps.words() };

@@ -132,7 +132,7 @@ export function lineFacts(program: Program, line: number): LineFacts | undefined
     facts.feed_mode = run[RUN.feed_mode];
     facts.css = run[RUN.css];
     const tool = program.tool(number);
-    const inverse = run[RUN.feed_mode] === 93 ? cursor.seconds / 60 : Number.NaN;
+    const inverse = cursor.seconds / 60;
     time_s += 60 * stepMinutes(run, cursor.kind, cursor.length_mm, cursor.x0, cursor.x, inverse);
     for (const x of run[RUN.css] === 1 || program.kind === 'lathe' ? [cursor.x0, cursor.x] : [cursor.x]) {
       const edge = edgeFacts(run, tool, program.kind, x);

@@ -105,6 +105,8 @@ function sumCuts(part: Part, table: StepTable, classes: Int32Array, from: number
   let x1 = +part.high[0];
   let y1 = +part.high[1];
   let z1 = +part.high[2];
+  // Where only rotary axes turn, the step states its own time.
+  const timed = table.seconds.size > 0;
   let i = from;
   for (; i < count && classes[run[i]] === own; i++) {
     const k = kind[i];
@@ -118,6 +120,7 @@ function sumCuts(part: Part, table: StepTable, classes: Int32Array, from: number
     const step = k === FEED ? Math.sqrt(dx * dx + dy * dy + dz * dz) : stepLength(table, i, dx, dy, dz);
     // Written so that a coordinate that is not known fails it.
     if (!(step >= 0 && dx + dy + dz <= Infinity) || (k === FEED && dx === 0 && dy === 0 && dz < 0)) break;
+    if (step === 0 && timed) break;
     length += step;
     const at_line = line[i];
     if (at_line > last) last = at_line;
@@ -181,7 +184,8 @@ function addCut(
   if (part.first_cut_line === NO_LINE || line < part.first_cut_line) part.first_cut_line = line;
   if (line > part.last_cut_line) part.last_cut_line = line;
   const length = k === KIND.arc ? stepLength(table, i, dx, dy, dz) : Math.sqrt(dx * dx + dy * dy + dz * dz);
-  const inverse = part.run[RUN.feed_mode] === 93 ? (table.seconds.get(i) ?? Number.NaN) / 60 : Number.NaN;
+  const inverse =
+    part.run[RUN.feed_mode] === 93 || length === 0 ? (table.seconds.get(i) ?? Number.NaN) / 60 : Number.NaN;
   const minutes = stepMinutes(part.run, k, length, x0, x, inverse);
   if (length >= 0) part.cut_length_mm += length;
   if (minutes >= 0 && minutes < Infinity) part.cut_min += minutes;

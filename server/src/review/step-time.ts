@@ -12,7 +12,10 @@ export function spindleAt(run: Float64Array, radius_mm: number): number {
   return clamp < asked ? clamp : asked;
 }
 
-/** Minutes that a cutting step takes at its programmed feed; NaN when not known. */
+/**
+ * Minutes that a cutting step takes at its programmed feed; NaN when not known. `inverse_min` is the time that the step
+ * states itself: in inverse time, or where only rotary axes turn.
+ */
 export function stepMinutes(
   run: Float64Array,
   kind: number,
@@ -21,7 +24,7 @@ export function stepMinutes(
   x1: number,
   inverse_min: number,
 ): number {
-  if (length_mm === 0) return 0;
+  if (length_mm === 0) return inverse_min > 0 ? inverse_min : 0;
   const lead = run[RUN.lead];
   const mode = run[RUN.feed_mode];
   const feed = run[RUN.feed];

@@ -44,6 +44,7 @@ const BREAKS: ReadonlySet<Effect> = new Set<Effect>([
   'probe',
   'end',
   'stop',
+  'spline',
   'rotation-on',
   'rotation-off',
   'scaling-on',

@@ -85,7 +85,13 @@ function compensate(machine: Machine, block: Block, side: 41 | 42, given: boolea
     if (block.has(L.D)) v[S.radius_offset] = block.number(L.D);
     else if (machine.report) v[S.radius_offset] = v[S.tool];
   }
-  if (settings.kind === 'lathe') {
+  if (given) {
+    // The block states the diameter itself: the centre of the tool is known, whatever the contour is.
+    v[S.comp_radius] = machine.length(block, block.index(L.D)) / 2;
+    return;
+  }
+  const report_lathe = machine.report && settings.compensation === 'part-edge';
+  if (settings.kind === 'lathe' && !report_lathe) {
     machine.assume(
       'nose-compensation',
       'nose radius compensation is not modelled: the programmed path was taken',
@@ -100,9 +106,7 @@ function compensate(machine: Machine, block: Block, side: 41 | 42, given: boolea
       'whether the program is the part edge is not known: the programmed path was taken, without compensation';
     machine.assume('compensation-not-modelled', text);
   } else {
-    const across = given
-      ? machine.length(block, block.index(L.D))
-      : (settings.toolDiameter_mm?.(v[S.radius_offset], v[S.tool]) ?? Number.NaN);
+    const across = settings.toolDiameter_mm?.(v[S.radius_offset], v[S.tool]) ?? Number.NaN;
     v[S.comp_radius] = across / 2;
     if (!(across > 0)) {
       const text =

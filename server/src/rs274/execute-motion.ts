@@ -5,6 +5,7 @@ import { cornerOf, OpenCorner, sendCorner } from './corner.ts';
 import { closePath, compensatedMove, isCompensated, leavePath } from './execute-compensation.ts';
 import { executeMillCycle } from './execute-cycles.ts';
 import { executeLatheCycle, executeLatheMode, isLatheCycle } from './execute-lathe-cycles.ts';
+import { executeSpline } from './execute-spline.ts';
 import { executeThread } from './execute-thread.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
@@ -24,6 +25,7 @@ export function executeMotion(machine: Machine, block: Block, codes: BlockCodes,
       endCycle(machine);
       v[S.motion] = Number.NaN;
     } else if (row.modal && row.group === 'motion') {
+      if (code !== v[S.motion]) v.fill(Number.NaN, S.spline_i, S.spline_j + 1);
       if (code !== v[S.motion] && !(isHole(code) && isHole(v[S.motion]))) endCycle(machine);
       v[S.motion] = code;
     }
@@ -77,6 +79,10 @@ function move(machine: Machine, block: Block, motion: number, probing: boolean):
     case 20:
     case 30:
       arc(machine, block, motion === 20);
+      break;
+    case 50:
+    case 51:
+      executeSpline(machine, block, motion === 50);
       break;
     case 320:
     case 330:
@@ -139,9 +145,26 @@ function line(machine: Machine, block: Block, kind: number): void {
     holdCorner(machine, block, corner);
     return;
   }
+  const turn_min = kind === KIND.feed && target.others !== 0 ? minutesWithoutXyz(machine) : Number.NaN;
   arrive(machine, target);
   const step = machine.step(kind);
+  if (turn_min > 0) machine.table.seconds.set(step, 60 * turn_min);
   finish(machine, step, kind);
+}
+
+/**
+ * Minutes of a move that leaves X Y Z where they are: F along U V W, else degrees a minute of A B C (NISTIR 6556 section
+ * 2.1.2.5, from memory). NaN for other moves and where a start is not known.
+ */
+function minutesWithoutXyz(machine: Machine): number {
+  const { v } = machine.state;
+  if (v[S.feed_mode] !== 94) return Number.NaN;
+  if (target.x !== v[S.x] || target.y !== v[S.y] || target.z !== v[S.z]) return Number.NaN;
+  const along = (from: number, to: readonly number[]) =>
+    Math.hypot(...to.map((value, i) => (Number.isNaN(value) ? 0 : value - v[from + i])));
+  const straight = along(S.u, [target.u, target.v, target.w]);
+  if (straight !== 0) return straight / v[S.feed];
+  return (along(S.a, [target.a, target.b, target.c]) * machine.unit) / v[S.feed];
 }
 
 /** Keeps a line with a corner word until the next one is known; the tool stands where it is. */

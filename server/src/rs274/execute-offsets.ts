@@ -1,5 +1,6 @@
 import { type Block, L } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
+import { programmedPoint } from './coordinate-change.ts';
 import { dwellOfBlock } from './dwell.ts';
 import { executeFrames } from './execute-frames.ts';
 import { executeReference } from './execute-reference.ts';
@@ -10,6 +11,7 @@ import { KIND } from './steps.ts';
 import { AXIS, namesAxes, readTarget, Target } from './targets.ts';
 
 const target = new Target();
+const shown = new Float64Array(3);
 
 /**
  * Dwell, work offsets, shifts, reference positions and machine coordinates (steps 10, 15 and 19 of the order).
@@ -110,12 +112,32 @@ export function offsetColumn(frame: number): number {
   return -1;
 }
 
+/** Column of the angle of a work offset whose first column is `column`. */
+export function turnColumn(column: number): number {
+  return S.o1r + (column - S.o1x) / 3;
+}
+
+/**
+ * Turns the coordinates as the work offset in force is turned (G10 L2 R of the report's successor, about work zero);
+ * positions stay those of the offset before it is turned.
+ */
+export function turnByFrame(machine: Machine): void {
+  const { v } = machine.state;
+  if (!machine.report) return;
+  const column = offsetColumn(Number.isNaN(v[S.frame]) ? 540 : v[S.frame]);
+  v[S.turn_deg] = column < 0 ? 0 : v[turnColumn(column)];
+  v[S.turned] = v[S.turn_deg] === 0 ? 0 : 17;
+  v[S.turn_first] = 0;
+  v[S.turn_second] = 0;
+}
+
 /** Changes the work offset: the position is known again where both offsets are. */
 function selectFrame(machine: Machine, frame: number): void {
   const { v } = machine.state;
   const before = v[S.frame];
   if (before === frame) return;
   v[S.frame] = frame;
+  turnByFrame(machine);
   if (Number.isNaN(before) && frame === 540) return;
   const from = offsetColumn(Number.isNaN(before) ? 540 : before);
   const to = offsetColumn(frame);
@@ -152,7 +174,9 @@ function localShift(machine: Machine, block: Block): void {
 function setPosition(machine: Machine, block: Block): void {
   const { v } = machine.state;
   let placed = false;
-  for (const axis of SHIFTS) {
+  // Under a turned work offset the shift is one of the turned axes.
+  if (v[S.turned] !== 0) programmedPoint(machine, shown);
+  for (const [index, axis] of SHIFTS.entries()) {
     const at = block.index(axis.letter);
     if (at >= 0) {
       const value = axis.bit === AXIS.x ? machine.lengthAlongX(block, at) : machine.length(block, at);
@@ -161,7 +185,7 @@ function setPosition(machine: Machine, block: Block): void {
         v[axis.at] = value + v[axis.local];
         placed = true;
       } else {
-        v[axis.set] = v[axis.at] - v[axis.local] - value;
+        v[axis.set] = (v[S.turned] !== 0 ? shown[index] : v[axis.at]) - v[axis.local] - value;
       }
     }
     const step = machine.lathe_words ? block.index(axis.increment) : -1;

@@ -1,5 +1,6 @@
 import { type Block, L } from './block.ts';
-import { offsetColumn } from './execute-offsets.ts';
+import { isChanged, programmedPoint, toReal } from './coordinate-change.ts';
+import { offsetColumn, turnByFrame, turnColumn } from './execute-offsets.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 
@@ -31,24 +32,45 @@ export function executeSetData(machine: Machine, block: Block): void {
   }
   const column = offsetColumn(frame);
   let moved = false;
+  readShown(machine, block);
   for (let axis = 0; axis < 3; axis += 1) {
     const at = block.index(LETTERS[axis]);
     if (at < 0) continue;
     const value = axis === 0 ? machine.lengthAlongX(block, at) : machine.length(block, at);
     const before = column < 0 ? Number.NaN : v[column + axis];
     const position = v[S.x + axis];
-    const fresh = offsetValue(kind, value, before, position, v, axis, active, machine.report);
+    const fresh = offsetValue(kind, value, before, position, shown[axis], v, active, machine.report);
     if (column >= 0) v[column + axis] = fresh.offset;
     if (active && fresh.position !== position && !(Number.isNaN(fresh.position) && Number.isNaN(position))) {
       v[S.x + axis] = fresh.position;
       moved = true;
     }
   }
-  if (block.has(L.R) && block.number(L.R) !== 0 && kind === 2) {
-    machine.problemAt(block, block.index(L.R), 'not-followed', 'a work offset turned by R is not followed');
-    v[S.lost] = 1;
+  if (block.has(L.R) && kind === 2) {
+    if (column < 0) {
+      machine.problemAt(block, block.index(L.R), 'not-followed', 'a work offset turned by R is not followed');
+      v[S.lost] = 1;
+    } else {
+      v[turnColumn(column)] = block.number(L.R);
+      if (active) turnByFrame(machine);
+    }
   }
   if (moved) machine.place();
+}
+
+const shown = new Float64Array(3);
+
+/** Where the words of G10 L20 put the present point, in the axes of the work offset before it is turned. */
+function readShown(machine: Machine, block: Block): void {
+  const { v } = machine.state;
+  programmedPoint(machine, shown);
+  for (let axis = 0; axis < 3; axis += 1) {
+    const at = block.index(LETTERS[axis]);
+    if (at < 0) continue;
+    const value = axis === 0 ? machine.lengthAlongX(block, at) : machine.length(block, at);
+    shown[axis] = value + v[S.local_x + axis] + v[S.set_x + axis];
+  }
+  if (isChanged(v)) toReal(v, shown);
 }
 
 function offsetValue(
@@ -56,8 +78,8 @@ function offsetValue(
   value: number,
   before: number,
   position: number,
+  shown: number,
   v: Float64Array,
-  axis: number,
   active: boolean,
   report: boolean,
 ): { offset: number; position: number } {
@@ -67,7 +89,6 @@ function offsetValue(
     const shift = incremental ? -value : before - value;
     return { offset, position: active ? position + shift : position };
   }
-  const shown = value + v[S.local_x + axis] + v[S.set_x + axis];
   if (!active) return { offset: Number.NaN, position };
   return { offset: before + position - shown, position: shown };
 }

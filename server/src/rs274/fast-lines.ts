@@ -50,7 +50,7 @@ export function allowsFastLines(machine: Machine): boolean {
     v[S.ended] === 0 &&
     v[S.distance] === 90 &&
     (v[S.feed_mode] === 94 || v[S.feed_mode] === 95) &&
-    (v[S.compensation] === 40 || machine.settings.compensation !== 'part-edge') &&
+    (v[S.compensation] === 40 || !(v[S.comp_radius] > 0)) &&
     (motion === 0 || motion === 10 || motion === 20 || motion === 30) &&
     Number.isNaN(v[S.cycle]) &&
     Number.isNaN(v[S.skip_until_n]) &&

@@ -21,6 +21,9 @@ const ENOUGH: Readonly<Record<Sign, number>> = {
   'drill-table': 2,
 };
 
+/** One line in so many is a sign in a printer's program. */
+const LEAST_SHARE_OF_PRINTER = 50;
+
 const PRINTER = /(^|\s)M(82|83|104|106|107|109|140|190|204|205)(?!\d)|^G[01]\s.*\bE-?\d|^;\s*(LAYER|TYPE)\b/i;
 const CONVERSATIONAL =
   /\bFMAX\b|\bBEGIN PGM\b|\bEND PGM\b|\bTOOL CALL\b|\bCYCL DEF\b|\bBLK FORM\b|^\d*\s*L\s+[XYZ][+-]/i;
@@ -55,9 +58,13 @@ export class NotCuttingSigns {
     }
   }
 
-  /** What the text is instead, when the signs are enough. */
-  verdict(): NotCutting | undefined {
+  /**
+   * What the text is instead, when the signs are enough for its `filled_lines`: codes of printers are builder codes on some
+   * mills, so a few of them in a long program are none.
+   */
+  verdict(filled_lines: number): NotCutting | undefined {
     for (const [sign, { count, line }] of this.seen) {
+      if (sign === 'printer' && count * LEAST_SHARE_OF_PRINTER < filled_lines) continue;
       if (count >= ENOUGH[sign]) return { reason: REASONS[sign], line: Number.isNaN(line) ? 0 : line };
     }
     return undefined;

@@ -13,6 +13,12 @@ export const MOTION_PROBLEMS: readonly ProblemRow[] = [
     'No G0, G1 or other motion is in force: what the control does depends on how it was switched on.',
     'NISTIR 6556 section 3.5, from memory',
   ],
+  [
+    'spline-word-missing',
+    'Spline without control point',
+    'error',
+    'A spline needs its control points: I J from the start and, for a cubic, P Q from the end.',
+  ],
   ['axis-twice', 'Position and increment of one axis', 'warning', 'X and U, or Z and W, stand in one block.'],
   [
     'axis-word-missing',

@@ -65,7 +65,7 @@ export function settle(text: ProgramText, hints: Hints = {}): Settled {
     leader_lines: leaderLines(text, e),
     control_bytes: e.control_bytes,
   };
-  const not_cutting = e.signs.verdict() ?? noBlocks(e);
+  const not_cutting = e.signs.verdict(e.filled_lines) ?? noBlocks(e);
   if (not_cutting !== undefined) settled.not_cutting = not_cutting;
   return settled;
 }
@@ -144,7 +144,12 @@ function leaderLines(text: ProgramText, e: Evidence): number {
   return 0;
 }
 
+/** Control bytes that no tape or transfer leaves in a program. */
+const MOST_CONTROL_BYTES = 20;
+
 function noBlocks(e: Evidence): NotCutting | undefined {
+  if (e.control_bytes > MOST_CONTROL_BYTES && e.block_lines === 0)
+    return { reason: 'this looks like data, not like text', line: 0 };
   if (e.filled_lines < 10 || e.block_lines * 10 >= e.filled_lines || e.g.size + e.m.size >= 2)
     return undefined;
   return { reason: 'hardly a line of this text looks like a block', line: 0 };

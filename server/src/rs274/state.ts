@@ -131,6 +131,19 @@ export const STATE_FIELDS = [
   'comp_radius',
   /** Frame is turned or switched by something that is not followed: positions stay unknown. */
   'lost',
+  /** Direction in which a cubic spline ended, mm: the first control point of the next one; NaN without. */
+  'spline_i',
+  'spline_j',
+  /** Angle that a work offset is turned by about Z (G10 L2 R), degrees. */
+  'o1r',
+  'o2r',
+  'o3r',
+  'o4r',
+  'o5r',
+  'o6r',
+  'o7r',
+  'o8r',
+  'o9r',
 ] as const;
 export type StateField = (typeof STATE_FIELDS)[number];
 
@@ -226,6 +239,7 @@ export function startState(start: StartState): MachineState {
   v.fill(1, S.scale_x, S.scale_z + 1);
   v.fill(Number.NaN, S.cycle, S.skip_until_n + 1);
   v[S.comp_radius] = Number.NaN;
+  v.fill(Number.NaN, S.spline_i, S.spline_j + 1);
   return state;
 }
 

@@ -40,6 +40,7 @@ export const arcMissesEnd: Rule = {
     'arc-end-off-circle',
     'arc-radius-short',
     'arc-centre-missing',
+    'spline-word-missing',
     'arc-radius-zero',
     'arc-ends-equal',
     'arc-radius-and-centre',

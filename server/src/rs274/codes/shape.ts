@@ -91,6 +91,7 @@ export const EFFECTS = [
   'compensation-off',
   'compensation-left',
   'compensation-right',
+  'spline',
   'compensation-left-given',
   'compensation-right-given',
   'length-offset',

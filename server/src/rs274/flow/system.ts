@@ -1,7 +1,10 @@
+import { programmedPoint } from '../coordinate-change.ts';
+import { turnByFrame } from '../execute-offsets.ts';
 import type { SystemParameters } from '../expressions/parameters.ts';
 import type { Machine } from '../machine.ts';
 import { S, type StateField } from '../state.ts';
 
+const shown = new Float64Array(3);
 const AXES = ['x', 'y', 'z', 'a', 'b', 'c', 'u', 'v', 'w'] as const;
 const OFFSETS: readonly StateField[] = [
   'o1x',
@@ -164,7 +167,11 @@ export class MachineParameters implements SystemParameters {
   private position(axis: number): number {
     const { machine } = this;
     const { v } = machine.state;
-    const value = v[S.x + axis];
+    let value = v[S.x + axis];
+    if (axis < 3 && machine.report && v[S.turned] !== 0) {
+      programmedPoint(machine, shown);
+      value = shown[axis];
+    }
     if (axis > 2) return axis > 5 ? value / machine.unit : value;
     const written = (value - v[S.local_x + axis] - v[S.set_x + axis]) / machine.unit;
     return axis === 0 && v[S.diameter] === 1 ? written * 2 : written;
@@ -178,11 +185,19 @@ export class MachineParameters implements SystemParameters {
 
   /** Work offset values: twenty numbers apart, X Y Z first. */
   private readOffset(from: number): number | undefined {
+    const turn = turnField(from);
+    if (turn >= 0) return this.machine.state.v[turn];
     const field = offsetField(from);
     return field === undefined ? undefined : this.machine.state.v[S[field]] / this.machine.unit;
   }
 
   private writeOffset(from: number, value: number): void {
+    const turn = turnField(from);
+    if (turn >= 0) {
+      this.machine.state.v[turn] = value;
+      turnByFrame(this.machine);
+      return;
+    }
     const field = offsetField(from);
     if (field === undefined) return;
     const { machine } = this;
@@ -190,6 +205,12 @@ export class MachineParameters implements SystemParameters {
     const frame = machine.state.v[S.frame];
     if (Number.isNaN(frame) || offsetNumber(frame) === Math.floor(from / 20) + 1) machine.lose();
   }
+}
+
+/** State column of the angle that a work offset is turned by (the tenth number of its twenty); -1 for others. */
+function turnField(from: number): number {
+  const system = Math.floor(from / 20);
+  return from % 20 === 9 && system < 9 ? S.o1r + system : -1;
 }
 
 function offsetField(from: number): StateField | undefined {
