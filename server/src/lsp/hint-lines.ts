@@ -3,6 +3,7 @@ import { firstContactOf } from '../proveout/of-tool.ts';
 import { spanWords, toolWords } from '../report/tool-words.ts';
 import { type LineFacts, lineFacts } from '../review/facts.ts';
 import type { Review } from '../review/review.ts';
+import { isDoubtful } from '../review/tool-doubt.ts';
 import type { ToolReview } from '../review/tool-review.ts';
 import { isFedPerRevolution } from '../review/working.ts';
 import { alikeLines, hasFeedOrSpeed } from './hint-scan.ts';
@@ -54,8 +55,9 @@ function toolHint(review: Review, used: ToolReview, line: number): LineHint {
   const needsTeeth =
     !used.chip_load_mm && !isFedPerRevolution(used.tool?.kind?.value) && review.program.kind !== 'lathe';
   const text = words.filter(word => word !== '').join(' · ');
-  if (needsTeeth && used.uses.some(use => use.cuts)) {
-    const what = used.tool?.diameter_mm ? 'teeth?' : 'which tool?';
+  const doubtful = isDoubtful(used);
+  if (doubtful || (needsTeeth && used.uses.some(use => use.cuts))) {
+    const what = used.tool?.diameter_mm && !doubtful ? 'teeth?' : 'which tool?';
     return {
       line,
       text: fit([feed, what, speed].filter(word => word !== '').join(' · ')),

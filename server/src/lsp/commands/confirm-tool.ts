@@ -3,6 +3,7 @@ import { formatQuantity } from '../../cutting/format.ts';
 import { isAbsent } from '../../cutting/result.ts';
 import { programFacts } from '../../job/program-facts.ts';
 import { toolWords } from '../../report/tool-words.ts';
+import { isDoubtful } from '../../review/tool-doubt.ts';
 import type { ToolReview } from '../../review/tool-review.ts';
 import { effectiveTeeth, isMillingCutter } from '../../review/working.ts';
 import {
@@ -86,7 +87,7 @@ function choicesFor(context: CommandContext, used: ToolReview): Choice[] {
       value: { into: 'sheet' } satisfies Chosen,
     });
   }
-  if (!tool?.confirmed) choices.push(...cribChoices(context, used));
+  if (!tool?.confirmed || isDoubtful(used)) choices.push(...cribChoices(context, used));
   return choices;
 }
 
@@ -105,7 +106,8 @@ function toothChoice(context: CommandContext, used: ToolReview, teeth: number): 
 
 function cribChoices({ job }: CommandContext, used: ToolReview): Choice[] {
   const choices: Choice[] = [];
-  const diameter = used.tool?.diameter_mm?.value;
+  // A tool in doubt may be of another size too; its own crib tool stays among the choices, to say that it is the one.
+  const diameter = isDoubtful(used) ? undefined : used.tool?.diameter_mm?.value;
   for (const crib of job.sheets.cribs) {
     for (const [id, entry] of crib.tools ?? []) {
       const own = entry.diameter_mm?.value;
