@@ -1,4 +1,4 @@
-import type { Quantity } from './quantities.ts';
+import type { Quantity } from './quantity.ts';
 
 /** Quantities of holes and threads. */
 export const HOLE_QUANTITIES = {

@@ -1,4 +1,4 @@
-import type { Quantity } from './quantities.ts';
+import type { Quantity } from './quantity.ts';
 
 /** Quantities of load, stiffness and vibration. */
 export const LOAD_QUANTITIES = {

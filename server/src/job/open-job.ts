@@ -1,5 +1,5 @@
 import type { EngineOptions } from '../review/engine.ts';
-import type { Knowledge } from '../review/make-program.ts';
+import type { Knowledge } from '../review/knowledge.ts';
 import type { Program } from '../review/program.ts';
 import { makeReview, type Review } from '../review/review.ts';
 import {
@@ -10,17 +10,10 @@ import {
   type ReadOptions,
   readProgram,
 } from '../rs274/index.ts';
-import {
-  type Crib,
-  type MachineKnown,
-  machineOf,
-  readCrib,
-  readSetupSheet,
-  type SetupSheet,
-  type SheetProblem,
-} from '../setup/index.ts';
+import { type MachineKnown, machineOf } from '../setup/index.ts';
 import { type JobFiles, sheetName } from './job-files.ts';
 import { sheetFindings } from './sheet-findings.ts';
+import { readSheets, type SheetReading } from './sheet-reading.ts';
 
 export interface JobInput {
   bytes: Uint8Array;
@@ -43,31 +36,6 @@ export interface OpenedJob {
   reading: Reading;
   review: Review;
   sheets: SheetReading;
-}
-
-/** Sheet and cribs as read, with their problems. */
-export interface SheetReading {
-  sheet?: SetupSheet;
-  cribs: Crib[];
-  problems: { path: string; text: string; problem: SheetProblem }[];
-}
-
-/** Reads the files beside a program. */
-export function readSheets(files: JobFiles): SheetReading {
-  const result: SheetReading = { cribs: [], problems: [] };
-  if (files.sheet) {
-    const { path, text } = files.sheet;
-    const { sheet, problems } = readSetupSheet(text, path);
-    result.sheet = sheet;
-    result.problems.push(...problems.map(problem => ({ path, text, problem })));
-  }
-  for (const file of [files.crib, files.personal_crib]) {
-    if (!file) continue;
-    const { crib, problems } = readCrib(file.text, file.path);
-    result.cribs.push(crib);
-    result.problems.push(...problems.map(problem => ({ path: file.path, text: file.text, problem })));
-  }
-  return result;
 }
 
 /** Reads and reviews a program with the files beside it. */

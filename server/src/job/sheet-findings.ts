@@ -1,6 +1,6 @@
 import { asSentence } from '../review/engine.ts';
 import type { Finding } from '../review/finding.ts';
-import type { SheetReading } from './open-job.ts';
+import type { SheetReading } from './sheet-reading.ts';
 
 /** Problems of the setup sheet and the cribs as findings at their place in that file. */
 export function sheetFindings(sheets: SheetReading): Finding[] {

@@ -1,5 +1,5 @@
 import type { ServerCapabilities } from 'vscode-languageserver';
-import type { Server } from './serve.ts';
+import type { Server } from './server.ts';
 
 /** One protocol feature: what it promises to the editor, and how it answers. */
 export interface Feature {

@@ -1,5 +1,6 @@
 import { findJobFiles } from '../job/job-files.ts';
-import { readOptions, readSheets, reviewOf, type SheetReading } from '../job/open-job.ts';
+import { readOptions, reviewOf } from '../job/open-job.ts';
+import { readSheets, type SheetReading } from '../job/sheet-reading.ts';
 import { canCut } from '../review/cuts/cut-now.ts';
 import { latheCuts } from '../review/cuts/lathe-cuts.ts';
 import { millCuts } from '../review/cuts/mill-cuts.ts';

@@ -19,7 +19,7 @@ import { guard } from './guard.ts';
 import { references, rename } from './references.ts';
 import { selectionRanges } from './selection.ts';
 import { SEMANTIC_LEGEND, semanticTokens } from './semantic-tokens.ts';
-import type { Server } from './serve.ts';
+import type { Server } from './server.ts';
 import { signatureHelp } from './signature.ts';
 import { documentSymbols } from './symbols.ts';
 

@@ -15,18 +15,9 @@ import { Jobs } from './jobs.ts';
 import { OpenProgram } from './open-program.ts';
 import { notification } from './protocol.ts';
 import { Publisher } from './publisher.ts';
+import type { Server } from './server.ts';
 import { SettingsStore } from './settings.ts';
 import { type Post, StockWork } from './work/stock-work.ts';
-
-/** What every feature works with. */
-export interface Server {
-  connection: Connection;
-  jobs: Jobs;
-  files: EditorFiles;
-  settings: SettingsStore;
-  publisher: Publisher;
-  program(uri: string): OpenProgram | undefined;
-}
 
 /** The whole language server, the same for Node and for the browser worker. */
 export function serve(connection: Connection, worker: Post): void {

@@ -1,4 +1,4 @@
-import type { SheetReading } from '../job/open-job.ts';
+import type { SheetReading } from '../job/sheet-reading.ts';
 import { settledWords } from '../report/settled-words.ts';
 import { sourceWords } from '../report/tool-words.ts';
 import { count } from '../report/words.ts';

@@ -5,7 +5,7 @@ import { deepHoleSteps, spanOf, substrates, withSteps } from './handbook-speed.t
 import { handbookTurningFeed } from './handbook-turning-feed.ts';
 import { knownSource } from './sources.ts';
 import { isMill, isSinglePoint } from './tool-kind.ts';
-import type { WindowRange, WindowRequest, WindowStep } from './window.ts';
+import type { WindowRange, WindowRequest, WindowStep } from './window-request.ts';
 
 type Band = readonly [low: number, high: number];
 

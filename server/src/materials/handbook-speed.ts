@@ -5,7 +5,7 @@ import type { Material, RangeFigure, SpeedOperation, TabledSubstrate } from './m
 import { knownSource } from './sources.ts';
 import type { ToolKind } from './tool-kind.ts';
 import { isMill } from './tool-kind.ts';
-import type { WindowRange, WindowRequest, WindowStep } from './window.ts';
+import type { WindowRange, WindowRequest, WindowStep } from './window-request.ts';
 
 /**
  * Surface speed window out of the speed tables, m/min, before narrowing.

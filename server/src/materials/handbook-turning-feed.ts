@@ -1,7 +1,7 @@
 import type { Absent } from '../cutting/result.ts';
 import { absent } from '../cutting/result.ts';
 import { knownSource } from './sources.ts';
-import type { WindowRange, WindowRequest, WindowStep } from './window.ts';
+import type { WindowRange, WindowRequest, WindowStep } from './window-request.ts';
 
 /**
  * Feed per revolution of single-point tools, mm: common practice, no source.

@@ -1,5 +1,4 @@
 import type { Source } from './sources.ts';
-import type { StatedWindow } from './stated-window.ts';
 
 /** Workpiece groups of ISO 513: steel, stainless, cast iron, non-ferrous, heat-resisting, hardened. */
 export type MaterialGroup = 'P' | 'M' | 'K' | 'N' | 'S' | 'H';
@@ -67,6 +66,14 @@ export type HeatState = 'soft' | 'tempered' | 'hardened';
 export type SpeedTable = Readonly<
   Partial<Record<SpeedOperation, Readonly<Partial<Record<TabledSubstrate, RangeFigure>>>>>
 >;
+
+/** Ranges stated by the tool's maker or proven in this shop, with where that stands. */
+export interface StatedWindow {
+  readonly chip_load_mm?: readonly [low: number, high: number];
+  readonly feed_per_rev_mm?: readonly [low: number, high: number];
+  readonly surface_speed_m_min?: readonly [low: number, high: number];
+  readonly source: string;
+}
 
 /** A workpiece material. Figures that nobody has stated are absent. */
 export interface Material {

@@ -1,15 +1,6 @@
 import { knownSource } from './sources.ts';
 import { isTurningTool } from './tool-kind.ts';
-import type { WindowRange, WindowRequest, WindowStep } from './window.ts';
-
-/** What of the setup narrows a window. */
-export interface SetupForWindow {
-  readonly stickout_mm?: number;
-  readonly grip?: 'firm' | 'fair' | 'weak';
-  readonly wear?: 'new' | 'used' | 'dull';
-  /** Dial reading at the cutting edge. */
-  readonly runout_mm?: number;
-}
+import type { SetupForWindow, WindowRange, WindowRequest, WindowStep } from './window-request.ts';
 
 /**
  * Narrows a window from above by what the setup weakens: long stickout, a weak grip, a worn edge, runout.

@@ -1,15 +1,8 @@
+import type { StatedWindow } from './material.ts';
 import { isMill } from './tool-kind.ts';
-import type { WindowBasis, WindowRange, WindowRequest } from './window.ts';
+import type { WindowBasis, WindowRange, WindowRequest } from './window-request.ts';
 
 type Pair = readonly [low: number, high: number];
-
-/** Ranges stated by the tool's maker or proven in this shop, with where that stands. */
-export interface StatedWindow {
-  readonly chip_load_mm?: Pair;
-  readonly feed_per_rev_mm?: Pair;
-  readonly surface_speed_m_min?: Pair;
-  readonly source: string;
-}
 
 /**
  * The best feed that somebody stated: proven, then the tool maker's, then the shop's own figure for the material.

@@ -2,34 +2,11 @@ import type { Absent } from '../cutting/result.ts';
 import { absent, isAbsent } from '../cutting/result.ts';
 import { handbookFeed } from './handbook-feed.ts';
 import { handbookSpeed } from './handbook-speed.ts';
-import type { Material } from './material.ts';
-import type { SetupForWindow } from './narrowing.ts';
 import { narrow } from './narrowing.ts';
-import type { StatedWindow } from './stated-window.ts';
 import { statedFeed, statedSpeed } from './stated-window.ts';
-import type { Substrate, ToolKind } from './tool-kind.ts';
+import type { ToolKind } from './tool-kind.ts';
 import { isHoleTool, isSinglePoint } from './tool-kind.ts';
-
-/** What a window rests on, best first. */
-export type WindowBasis = 'proven' | 'maker' | 'handbook';
-
-/** One thing that changed a window: in words, with the factor and the end it works on. */
-export interface WindowStep {
-  readonly why: string;
-  readonly factor: number;
-  readonly end: 'low' | 'high' | 'both';
-}
-
-/** The range a number should sit in, where it came from and what was done to it. */
-export interface WindowRange {
-  readonly low: number;
-  readonly high: number;
-  readonly basis: WindowBasis;
-  readonly source: string;
-  readonly steps: readonly WindowStep[];
-  /** Remarks, such as `tool material not stated`. */
-  readonly notes: readonly string[];
-}
+import type { WindowBasis, WindowRange, WindowRequest } from './window-request.ts';
 
 /** The windows of one tool in one material. Feed is per tooth for mills, per revolution for drills, reamers and single-point tools. */
 export interface Window {
@@ -41,25 +18,6 @@ export interface Window {
   readonly basis: WindowBasis;
   /** Sources of the ranges that are known, joined. */
   readonly source: string;
-}
-
-export interface WindowRequest {
-  /** Absent when the material is not known: only stated ranges count then. */
-  readonly material?: Material;
-  readonly kind: ToolKind;
-  readonly substrate?: Substrate;
-  readonly diameter_mm?: number;
-  readonly teeth?: number;
-  readonly nose_radius_mm?: number;
-  /** Width of a grooving or parting blade. */
-  readonly width_mm?: number;
-  /** Depth of the hole that is drilled, for deep-hole derating. */
-  readonly hole_depth_mm?: number;
-  /** Width of cut over diameter, when known: thin radial cuts allow more feed. */
-  readonly radial_share?: number;
-  readonly setup?: SetupForWindow;
-  readonly maker?: StatedWindow;
-  readonly proven?: StatedWindow;
 }
 
 /**

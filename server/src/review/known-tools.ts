@@ -7,7 +7,7 @@ import {
   toolsOf,
 } from '../setup/index.ts';
 import { bareComment } from './comment-text.ts';
-import type { Knowledge } from './make-program.ts';
+import type { Knowledge } from './knowledge.ts';
 import type { Part } from './part.ts';
 import { commentsOf } from './program-comments.ts';
 

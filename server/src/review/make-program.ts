@@ -1,30 +1,18 @@
 import { isAbsent } from '../cutting/result.ts';
 import { findMaterial, type Window, windowFor } from '../materials/index.ts';
 import { blockAt, type Reading, type StepCursor } from '../rs274/index.ts';
-import { type Crib, type MachineKnown, machineOf, type SetupSheet, type ToolKnown } from '../setup/index.ts';
+import { type MachineKnown, machineOf, type ToolKnown } from '../setup/index.ts';
 import { addLoads } from './cuts/add-loads.ts';
 import { cutNow } from './cuts/cut-now.ts';
 import type { Place } from './finding.ts';
+import type { Knowledge } from './knowledge.ts';
 import { knownTools } from './known-tools.ts';
 import { once } from './once.ts';
-import type { Cuts, Program, WordAt } from './program.ts';
+import type { Program, WordAt } from './program.ts';
 import { programParts } from './program-parts.ts';
 import { problemsOf } from './program-problems.ts';
 import { shopMaterials } from './shop-materials.ts';
 import { toolUses } from './tool-use.ts';
-
-/** What a person wrote beside the program, and how they want numbers shown. */
-export interface Knowledge {
-  sheet?: SetupSheet;
-  /** Nearest first. */
-  cribs?: readonly Crib[];
-  machine?: MachineKnown;
-  shown?: 'program' | 'inch' | 'mm';
-  /** What the stock calculation gave; `now` works it out here. */
-  cuts?: Cuts | 'now';
-  /** Reads a program beside this one, with its own sheet. */
-  before?: (name: string) => Program | undefined;
-}
 
 /** How far back the line that set a word is looked for. */
 const REACH = 400;

@@ -16,17 +16,13 @@ export {
 } from './inspect.ts';
 export type { Assumption, MachineSettings } from './machine.ts';
 export type { NotCutting } from './not-cutting.ts';
-export {
-  PROBLEM_CODES,
-  type ProblemCode,
-  type ProblemSeverity,
-  problemCode,
-  problemSeverity,
-} from './problem-codes.ts';
+export { PROBLEM_CODES, type ProblemCode, problemCode, problemSeverity } from './problem-codes.ts';
+export type { ProblemSeverity } from './problem-row.ts';
 export type { Problem } from './problems.ts';
 export { type ReadOptions, readProgram } from './read.ts';
 export { Reading } from './reading.ts';
-export { type Hints, type How, type Item, type Settled, settle } from './settle.ts';
+export { type Settled, settle } from './settle.ts';
+export type { Hints, How, Item } from './settled-item.ts';
 export { MachineState, S, STATE_FIELDS, type StateField } from './state.ts';
 export {
   ARC_WIDTH,

@@ -1,4 +1,4 @@
-import type { ProblemRow } from './problem-codes.ts';
+import type { ProblemRow } from './problem-row.ts';
 
 const EXPRESSION = 'NISTIR 6556 section 3.3.2.3, from memory';
 const BOUND = 'a bound of this reader';

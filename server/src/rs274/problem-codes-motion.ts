@@ -1,4 +1,4 @@
-import type { ProblemRow } from './problem-codes.ts';
+import type { ProblemRow } from './problem-row.ts';
 
 const ARC = 'NISTIR 6556 section 3.5.3, from memory';
 const CYCLE = 'NISTIR 6556 section 3.5.16, from memory';

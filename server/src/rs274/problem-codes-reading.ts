@@ -1,4 +1,4 @@
-import type { ProblemRow } from './problem-codes.ts';
+import type { ProblemRow } from './problem-row.ts';
 
 const REPORT = 'NISTIR 6556 section 3.3, from memory';
 

@@ -2,8 +2,7 @@ import type { Dialect } from './codes/shape.ts';
 import { FLOW_PROBLEMS } from './problem-codes-flow.ts';
 import { MOTION_PROBLEMS } from './problem-codes-motion.ts';
 import { READING_PROBLEMS } from './problem-codes-reading.ts';
-
-export type ProblemSeverity = 'error' | 'warning' | 'information' | 'hint';
+import type { ProblemSeverity } from './problem-row.ts';
 
 /** What one problem code of the reader means. */
 export interface ProblemCode {
@@ -15,15 +14,6 @@ export interface ProblemCode {
   readonly means: string;
   readonly source: string;
 }
-
-/** One row: code, title, severity (`other/ngc`), what it means, source. */
-export type ProblemRow = readonly [
-  code: string,
-  title: string,
-  severity: string,
-  means: string,
-  source?: string,
-];
 
 const PRACTICE = 'common practice, no source';
 

@@ -1,6 +1,6 @@
 import type { Dialect, MachineKind } from './codes/shape.ts';
 import type { Evidence } from './evidence.ts';
-import type { Hints, Item } from './settle.ts';
+import type { Hints, Item } from './settled-item.ts';
 
 /** Mill or lathe: what is given, else what fits only one, else what is likelier. */
 export function settleKind(e: Evidence, hints: Hints): Item<MachineKind> {

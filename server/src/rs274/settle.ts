@@ -2,30 +2,8 @@ import type { Dialect, MachineKind } from './codes/shape.ts';
 import { type Evidence, evidenceOfChunks } from './evidence.ts';
 import type { NotCutting } from './not-cutting.ts';
 import { settleDialect, settleKind } from './settle-dialect.ts';
+import type { Hints, Item } from './settled-item.ts';
 import type { ProgramText } from './text.ts';
-
-/** How a reading was settled, best first. */
-export type How = 'given' | 'stated' | 'only-fit' | 'likely' | 'unknown';
-
-/** A value that the program may not state, how it was settled, and why in words. */
-export interface Item<T> {
-  value: T;
-  how: How;
-  why: string;
-}
-
-/** What is known from outside: setup sheet, machine or command line. */
-export interface Hints {
-  dialect?: Dialect;
-  kind?: MachineKind;
-  units?: 'mm' | 'inch';
-  /** Least increment of words without a point, mm; 0 or null: such words are whole units. */
-  least_increment_mm?: number | null;
-  least_increment_inch?: number | null;
-  dwell?: 's' | 'ms';
-  /** X words of a lathe are diameters. */
-  diameter?: boolean;
-}
 
 /** Everything about reading a program that its text may leave open. */
 export interface Settled {

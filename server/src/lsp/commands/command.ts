@@ -1,6 +1,6 @@
 import type { Job } from '../jobs.ts';
 import type { Answer, CommandParams } from '../protocol.ts';
-import type { Server } from '../serve.ts';
+import type { Server } from '../server.ts';
 
 /** One command that the server answers, as the request `tapeproof/<name>`. */
 export interface ServerCommand {
