@@ -1,11 +1,6 @@
 import assert from 'node:assert/strict';
-import { readFileSync, writeFileSync } from 'node:fs';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { Session } from './session.ts';
-
-const here = path.dirname(fileURLToPath(import.meta.url));
-const root = path.join(here, '../..');
+import { job, sameScreen } from './screens.ts';
+import { inSession } from './session.ts';
 
 interface Hint {
   position: { line: number; character: number };
@@ -14,48 +9,29 @@ interface Hint {
 
 const JOBS = ['bracket', 'valve', 'bushing'] as const;
 
+const labelOf = ({ label }: Hint): string =>
+  typeof label === 'string' ? label : label.map(part => part.value).join('');
+
 /** The program with the hints written in, as a person sees it. */
 function screen(text: string, hints: readonly Hint[]): string {
   const lines = text.split('\n');
-  for (const hint of hints) {
-    const label = typeof hint.label === 'string' ? hint.label : hint.label.map(part => part.value).join('');
-    lines[hint.position.line] += `  « ${label} »`;
-  }
+  for (const hint of hints) lines[hint.position.line] += `  « ${labelOf(hint)} »`;
   return lines.join('\n');
 }
 
-function expected(name: string, actual: string): string {
-  const file = path.join(here, 'scenarios', `${name}.screen`);
-  if (process.env.UPDATE === '1') writeFileSync(file, actual);
-  return readFileSync(file, 'utf8');
-}
-
 describe('hints over the protocol', () => {
-  for (const job of JOBS) {
+  for (const name of JOBS) {
     for (const sheet of ['with its sheet', 'without a sheet'] as const) {
-      it(`${job} ${sheet}`, async () => {
-        const read = (name: string) => readFileSync(path.join(root, 'fixtures', job, name), 'utf8');
-        const program = read(`${job}.nc`);
-        const files: Record<string, string> = { [`${job}.nc`]: program };
-        if (sheet === 'with its sheet') files[`${job}.setup.json`] = read(`${job}.setup.json`);
-        const session = await Session.start(files);
-        try {
-          const uri = await session.open(`${job}.nc`);
-          const hints = await session.request<Hint[]>('textDocument/inlayHint', {
-            textDocument: { uri },
+      it(`${name} ${sheet}`, () => {
+        const files = job(name, sheet === 'with its sheet');
+        return inSession(files, async session => {
+          const uri = await session.open(`${name}.nc`);
+          const hints = await session.ask<Hint[]>('inlayHint', uri, {
             range: { start: { line: 0, character: 0 }, end: { line: 1000, character: 0 } },
           });
-          for (const hint of hints) {
-            const text =
-              typeof hint.label === 'string' ? hint.label : hint.label.map(part => part.value).join('');
-            assert.ok(text.length < 43, `${text} is cut by the editor`);
-          }
-          const actual = screen(program, hints);
-          assert.equal(actual, expected(`${job}-${sheet.replaceAll(' ', '-')}`, actual));
-          assert.deepEqual(session.errors, []);
-        } finally {
-          await session.close();
-        }
+          for (const hint of hints) assert.ok(labelOf(hint).length < 43, `${labelOf(hint)} is cut`);
+          sameScreen(`${name}-${sheet.replaceAll(' ', '-')}`, screen(files[`${name}.nc`], hints));
+        });
       });
     }
   }

@@ -1,16 +1,15 @@
 import assert from 'node:assert/strict';
 import type { Answer } from '../../server/src/lsp/protocol.ts';
-import { Session } from './session.ts';
+import { inSession } from './session.ts';
 
 const HEAD = 'G21 G90 G94 G17\n(T1 ENDMILL D10 4FL)\nT1 M6\nS5000 M3\nG0 X0 Y0 Z5.\nG1 Z-1. F300\n';
 const TAIL = 'G0 Z5.\nM5\nM30\n';
 const linesOf = (count: number) => HEAD + 'X1.\nX2.\n'.repeat(count / 2) + TAIL;
 
 describe('large programs over the protocol', () => {
-  it('over 300,000 lines: hints and problems as ever, and the status says what the editor leaves out', async () => {
+  it('over 300,000 lines: hints and problems as ever, and the status says what the editor leaves out', () => {
     const program = linesOf(300_000).replace('G0 Z5.\nM5', 'G0 G1 Z5.\nM5');
-    const session = await Session.start({ 'long.nc': program });
-    try {
+    return inSession({ 'long.nc': program }, async session => {
       const uri = await session.open('long.nc');
       await session.until(() => session.status.has(uri), 'the status');
       assert.match(session.status.get(uri)?.text ?? '', /^no colour or folding over 300,000 lines; /);
@@ -18,41 +17,24 @@ describe('large programs over the protocol', () => {
         session.diagnostics.get(uri)?.map(({ code }) => code),
         ['group-conflict'],
       );
-      const hints = await session.request<unknown[]>('textDocument/inlayHint', {
-        textDocument: { uri },
+      const hints = await session.ask<unknown[]>('inlayHint', uri, {
         range: { start: { line: 0, character: 0 }, end: { line: 60, character: 0 } },
       });
       assert.ok(hints.length > 0);
-    } finally {
-      await session.close();
-    }
+    });
   });
 
-  it('reviews a file that is not open', async () => {
-    const session = await Session.start({ 'part.nc': linesOf(10) });
-    try {
-      const answer = await session.request<Answer>('tapeproof/reviewFromDisk', {
-        uri: session.uri('part.nc'),
-        args: [],
-      });
+  it('reviews a file that is not open', () =>
+    inSession({ 'part.nc': linesOf(10) }, async session => {
+      const answer = await session.command<Answer>('reviewFromDisk', session.uri('part.nc'));
       assert.equal(answer.do, 'page');
       if (answer.do === 'page') assert.match(answer.content, /part\.nc/);
-    } finally {
-      await session.close();
-    }
-  });
+    }));
 
-  it('says why a file cannot be reviewed from the disk', async () => {
-    const session = await Session.start({});
-    try {
-      const answer = await session.request<Answer>('tapeproof/reviewFromDisk', {
-        uri: session.uri('gone.nc'),
-        args: [],
-      });
+  it('says why a file cannot be reviewed from the disk', () =>
+    inSession({}, async session => {
+      const answer = await session.command<Answer>('reviewFromDisk', session.uri('gone.nc'));
       assert.equal(answer.do, 'say');
       if (answer.do === 'say') assert.match(answer.text, /gone\.nc could not be read: not there/);
-    } finally {
-      await session.close();
-    }
-  });
+    }));
 });

@@ -17,6 +17,8 @@ export const commandFeature: Feature = {
           if ('runFile' in command) return command.runFile(server, params);
           const job = await server.jobs.job(params.uri);
           if (!job) return say('Open the program first.');
+          if (command.needsFolder && params.uri.startsWith('untitled:'))
+            return say('Save the program first: its setup sheet lies beside it.');
           return command.run({ server, params, job, line: params.position?.line ?? 0 });
         }),
       );

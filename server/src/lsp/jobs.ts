@@ -18,7 +18,7 @@ export interface Job {
   readonly program: OpenProgram;
   readonly review: Review;
   readonly sheets: SheetReading;
-  /** True while the stock is being worked out. */
+  /** True while the stock is ordered or being worked out. */
   readonly busy: boolean;
 }
 
@@ -104,17 +104,19 @@ export class Jobs {
   private orderStock(uri: string, held: Held, program: OpenProgram, review: Review): void {
     held.ordered = program.version;
     clearTimeout(held.timer);
-    if (!review.program.sheet) return;
+    held.busy = review.program.sheet !== undefined && canCut(review.program);
+    if (!held.busy) return;
     held.timer = setTimeout(() => {
-      if (this.held.get(uri) !== held || program.version !== held.ordered) return;
-      if (canCut(review.program)) this.cut(uri, held, review);
+      if (this.held.get(uri) === held && program.version === held.ordered) this.cut(uri, held, review);
     }, STOCK_PAUSE_MS);
   }
 
   private cut(uri: string, held: Held, review: Review): void {
     const { program } = review;
+    const { ordered } = held;
     const show = (cuts: Cuts | undefined, finished = true) => {
       held.cuts = cuts;
+      held.busy = !finished || held.ordered !== ordered;
       this.changed(uri, finished);
     };
     if (program.kind === 'lathe') {
@@ -127,13 +129,11 @@ export class Jobs {
       show(undefined);
       return;
     }
-    held.busy = true;
     let shown = 0;
     const run = this.work.cut(uri, plan, finished => {
       const now = performance.now();
       if (!finished && now - shown < STOCK_SHOW_MS) return;
       shown = now;
-      held.busy = !finished;
       show(millCuts(plan, run.sources), finished);
     });
   }

@@ -74,6 +74,6 @@ export class Publisher {
       version,
       diagnostics: diagnosticsOf(job.review, uri, maxProblems),
     });
-    void this.connection.sendNotification(notification.status, statusOf(job.review, job.sheets, uri));
+    void this.connection.sendNotification(notification.status, statusOf(job, uri));
   }
 }

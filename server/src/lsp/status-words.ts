@@ -1,12 +1,11 @@
-import type { SheetReading } from '../job/sheet-reading.ts';
 import { settledWords } from '../report/settled-words.ts';
 import { sourceWords } from '../report/tool-words.ts';
 import { count } from '../report/words.ts';
-import type { Review } from '../review/review.ts';
+import type { Job } from './jobs.ts';
 import type { Status } from './protocol.ts';
 
 /** What the status item says: how the program was read and how the setup is known. */
-export function statusOf(review: Review, sheets: SheetReading, uri: string): Status {
+export function statusOf({ review, sheets, busy }: Job, uri: string): Status {
   const { program } = review;
   const used = review.tools.filter(tool => tool.number >= 0);
   const comment = used.filter(tool => tool.from === 'comment').length;
@@ -31,6 +30,7 @@ export function statusOf(review: Review, sheets: SheetReading, uri: string): Sta
     text: `${largeWords(program.lineCount, program.reading.text.length)}${settledWords(program)}, ${setup}: ${known}`,
     detail: [...why, ...tools].join('; '),
     severity: errors > 0 ? 'error' : comment + unknown > 0 ? 'warning' : 'information',
+    busy,
   };
 }
 

@@ -15,6 +15,7 @@ const WHAT: Record<(typeof DIALECTS)[number], string> = {
 /** Says which dialect was recognised and why; another choice is written to the setup sheet. */
 export const chooseDialect: ServerCommand = {
   name: 'chooseDialect',
+  needsFolder: true,
   async run(context) {
     const { review } = context.job;
     const { dialect } = review.program.reading.settled;

@@ -5,6 +5,8 @@ import type { Server } from '../server.ts';
 /** One command that the server answers, as the request `tapeproof/<name>`. */
 export interface ServerCommand {
   name: string;
+  /** It writes to a file beside the program: an unsaved program has no such place. */
+  needsFolder?: true;
   run(context: CommandContext): Promise<Answer | Answer[]> | Answer | Answer[];
 }
 

@@ -8,6 +8,7 @@ import { toolJson } from './tool-json.ts';
 /** All tools that were read from comments in one list; those that are ticked go into the setup sheet. */
 export const confirmAllTools: ServerCommand = {
   name: 'confirmAllTools',
+  needsFolder: true,
   async run(context) {
     const { review } = context.job;
     const { shown } = review.program;

@@ -32,6 +32,7 @@ const TOOTH_COUNTS = [1, 2, 3, 4, 5, 6, 7, 8];
 /** Confirms what was read of a tool, asks for its tooth count, or picks it from the crib. */
 export const confirmTool: ServerCommand = {
   name: 'confirmTool',
+  needsFolder: true,
   async run(context) {
     const { params, job } = context;
     const [given, chosen] = params.args as [number | undefined, Chosen | undefined];

@@ -6,6 +6,7 @@ import { sheetUri } from './sheet-answer.ts';
 /** Opens the setup sheet; where there is none, a new one filled with what the program says, not yet saved. */
 export const openSetupSheet: ServerCommand = {
   name: 'openSetupSheet',
+  needsFolder: true,
   run(context) {
     const uri = sheetUri(context);
     const name = decodeURIComponent(context.params.uri.slice(context.params.uri.lastIndexOf('/') + 1));

@@ -24,7 +24,7 @@ export function feedFixes(program: Program, part: Part, wanted: number, why: str
       column: end,
       end_line: next,
       end_column: end,
-      text: `${spaced(program, next)}${word.text}`,
+      text: `${gapBefore(program, next, line)}${word.text}`,
     };
     fixes.push({ title: `${text} for this block alone: ${why}`, grade: 'asks', edits: [set, back] });
   }
@@ -53,8 +53,10 @@ function nextInheriting(program: Program, line: number, part: Part): number | un
   return undefined;
 }
 
-function spaced(program: Program, line: number): string {
-  return program.words(line).some((w, i, all) => i > 0 && w.start > all[i - 1].end) ? ' ' : '';
+/** A blank where the block writes blanks between its words; a block of one word does as the block `like` does. */
+function gapBefore(program: Program, line: number, like: number): string {
+  const words = program.words(line).length > 1 ? program.words(line) : program.words(like);
+  return words.some((w, i) => i > 0 && w.start > words[i - 1].end) ? ' ' : '';
 }
 
 function replace(line: number, start: number, end: number, text: string): TextEdit {
