@@ -209,7 +209,12 @@ export class Session {
 
   /** Problems of a document when the review of its present text has come to rest. */
   async settled(uri: string): Promise<Problem[]> {
-    await this.until(() => this.status.get(uri)?.busy === false, `the review of ${uri}`);
+    const version = this.versions.get(uri);
+    const atRest = () => {
+      const status = this.status.get(uri);
+      return status?.version === version && status?.busy === false;
+    };
+    await this.until(atRest, `the review of ${uri}`);
     return this.diagnostics.get(uri) ?? [];
   }
 

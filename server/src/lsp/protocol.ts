@@ -44,9 +44,12 @@ export interface Choice {
 /** Notification `tapeproof/status`: what is known about one program, in words that stand alone. */
 export interface Status {
   uri: string;
+  /** Version of the text that was reviewed. */
+  version: number;
   text: string;
   detail?: string;
   severity?: 'information' | 'warning' | 'error';
+  /** True while figures of the stock are still to come. */
   busy?: boolean;
 }
 

@@ -5,7 +5,7 @@ import type { Job } from './jobs.ts';
 import type { Status } from './protocol.ts';
 
 /** What the status item says: how the program was read and how the setup is known. */
-export function statusOf({ review, sheets, busy }: Job, uri: string): Status {
+export function statusOf({ program: open, review, sheets, busy }: Job, uri: string): Status {
   const { program } = review;
   const used = review.tools.filter(tool => tool.number >= 0);
   const comment = used.filter(tool => tool.from === 'comment').length;
@@ -27,6 +27,7 @@ export function statusOf({ review, sheets, busy }: Job, uri: string): Status {
   const errors = review.findings.filter(finding => finding.severity === 'error').length;
   return {
     uri,
+    version: open.version,
     text: `${largeWords(program.lineCount, program.reading.text.length)}${settledWords(program)}, ${setup}: ${known}`,
     detail: [...why, ...tools].join('; '),
     severity: errors > 0 ? 'error' : comment + unknown > 0 ? 'warning' : 'information',
