@@ -10,7 +10,7 @@ import {
   type ReadOptions,
   readProgram,
 } from '../rs274/index.ts';
-import { type MachineKnown, machineOf } from '../setup/index.ts';
+import { type MachineKnown, machineOf, toolsOf } from '../setup/index.ts';
 import { type JobFiles, sheetName } from './job-files.ts';
 import { sheetFindings } from './sheet-findings.ts';
 import { readSheets, type SheetReading } from './sheet-reading.ts';
@@ -111,6 +111,7 @@ export function readOptions(
     ...(machine?.compensation ? { compensation: machine.compensation.value } : {}),
     ...(sheets.sheet?.units ? { units: sheets.sheet.units.value } : {}),
     toolDiameter_mm: (radius_offset, tool) => offsetDiameter(sheets, machine, radius_offset, tool),
+    toolNose: noses(sheets),
   };
 }
 
@@ -130,4 +131,24 @@ function offsetDiameter(
   const shared =
     id === undefined ? undefined : sheets.cribs.find(crib => crib.tools?.has(id))?.tools?.get(id);
   return own?.diameter_mm?.value ?? shared?.diameter_mm?.value ?? Number.NaN;
+}
+
+/** Nose of the tool whose sheet entry names the radius offset, else of the tool itself; each tool is looked up once. */
+function noses({ sheet, cribs }: SheetReading): NonNullable<ReadOptions['toolNose']> {
+  const found = new Map<number, { radius_mm: number; tip: number }>();
+  return (radius_offset, tool) => {
+    let number = tool;
+    for (const [own, entry] of sheet?.tools ?? [])
+      if (entry.radius_offset?.value === radius_offset) number = own;
+    let nose = found.get(number);
+    if (nose === undefined) {
+      const known = toolsOf({ tools: [number], sheet, cribs }).get(number);
+      nose = {
+        radius_mm: known?.nose_radius_mm?.value ?? Number.NaN,
+        tip: known?.tip_direction?.value ?? Number.NaN,
+      };
+      found.set(number, nose);
+    }
+    return nose;
+  };
 }

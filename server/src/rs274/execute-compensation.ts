@@ -3,6 +3,7 @@ import type { Block } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
 import type { Effect } from './codes/shape.ts';
 import type { Flat, Segment } from './compensation/element.ts';
+import { startNoseCompensation, tipShift, tipSink } from './compensation/nose.ts';
 import {
   COMPENSATION_RULES,
   type CompensationSink,
@@ -20,7 +21,12 @@ import { S } from './state.ts';
 import { KIND, RUN, STEP_FLAG } from './steps.ts';
 import { readTarget, Target } from './targets.ts';
 
-/** Whether moves are offset now: G41 or G42 on a mill whose program is the part edge, with a known tool. */
+/**
+ * Cutter and nose radius compensation as moves. Of a cutter the position is the tool centre; of a lathe tool it is the
+ * imaginary tip, the point that the control shows: the path is offset at the nose centre and written at the tip.
+ */
+
+/** Whether moves are offset now: G41 or G42 with a known radius, where the program is the part edge. */
 export function isCompensated(machine: Machine): boolean {
   const { v } = machine.state;
   return v[S.compensation] !== 40 && v[S.comp_radius] > 0 && v[S.lost] === 0;
@@ -54,6 +60,23 @@ const BREAKS: ReadonlySet<Effect> = new Set<Effect>([
   'not-followed',
 ]);
 
+/** Codes after which the programmed point is another one than the closed path ended at. */
+const MOVES_POINT: ReadonlySet<Effect> = new Set<Effect>([
+  'reference',
+  'second-reference',
+  'return-from-reference',
+  'machine-coordinates',
+  'work-offset',
+  'extra-work-offset',
+  'set-data',
+]);
+
+/** Forgets the programmed point of a closed path where a code of the block moved the axes or the work offset. */
+export function forgetMovedPoint(machine: Machine, codes: BlockCodes): void {
+  if (machine.state.pending !== null && codes.rows.some(row => MOVES_POINT.has(row.effect)))
+    leavePath(machine);
+}
+
 /** Whether a block holds a code that closes a compensated path. */
 export function breaksPath(codes: BlockCodes): boolean {
   return codes.rows.some(row => BREAKS.has(row.effect));
@@ -65,9 +88,26 @@ export function closePath(machine: Machine): void {
   const open = state.pending;
   if (open instanceof OpenCorner) sendCorner(machine, open, undefined);
   if (!(open instanceof OpenPath) || open.path === null) return;
-  const path = finishCompensation(open.path, new PathSink(machine, open.plane));
-  stand(machine, open.plane, path.at, path.normal);
+  const path = finishCompensation(open.path, sinkOf(machine, open.plane, open.shift));
+  stand(machine, open.plane, path.at, path.normal, open.shift);
   state.pending = new OpenPath(open.plane, null, open.x, open.y, open.z);
+}
+
+/**
+ * Ends a compensated path before moves that are not compensated. An entry that was not begun goes straight to the
+ * programmed point; after a path the position is where the tool stands.
+ */
+export function endPath(machine: Machine): void {
+  const { state } = machine;
+  const open = state.pending;
+  if (open instanceof OpenPath && open.path?.entry !== undefined && open.path.plunges.length === 0) {
+    const { segment } = open.path.entry;
+    new PathSink(machine, open.plane).line(segment.end, segment.normal, segment.tag);
+    [state.v[S.x], state.v[S.y], state.v[S.z]] = [open.x, open.y, open.z];
+  } else {
+    closePath(machine);
+  }
+  state.pending = null;
 }
 
 /** Forgets the programmed point: an uncompensated move has read it. */
@@ -91,8 +131,10 @@ export function compensatedMove(machine: Machine, block: Block, motion: number):
   const from = old ?? { x: v[S.x], y: v[S.y], z: v[S.z] };
   const turn = motion >= 20 ? arcOfBlock(machine, block, motion === 20, from, target) : undefined;
   const { first, second, normal } = PLANE_AXES[plane];
+  const radius = v[S.comp_radius];
+  const shift = plane === 'zx' ? (tipShift(v[S.comp_tip], radius) ?? null) : null;
   const path =
-    old?.path ?? startCompensation<PathTag>({ first: from[first], second: from[second] }, from[normal]);
+    old?.path ?? startPath({ first: from[first], second: from[second] }, from[normal], machine, shift);
   const tag: PathTag = {
     line: machine.line,
     length: block.length,
@@ -114,24 +156,41 @@ export function compensatedMove(machine: Machine, block: Block, motion: number):
           },
         }),
   };
-  const rules = machine.report ? COMPENSATION_RULES.successor : COMPENSATION_RULES.common;
+  const common = shift === null ? COMPENSATION_RULES.common : COMPENSATION_RULES.turning;
+  const rules = machine.report ? COMPENSATION_RULES.successor : common;
   const left = (v[S.compensation] === 41) !== turnsOver(v, v[S.plane]);
-  const offset = { side: left ? 1 : -1, radius_mm: v[S.comp_radius] } as const;
-  const next = pushSegment<PathTag>(path, segment, offset, rules, new PathSink(machine, plane));
-  stand(machine, plane, next.at, next.normal);
-  state.pending = new OpenPath(plane, next, target.x, target.y, target.z);
+  const offset = { side: left ? 1 : -1, radius_mm: radius } as const;
+  const next = pushSegment<PathTag>(path, segment, offset, rules, sinkOf(machine, plane, shift));
+  stand(machine, plane, next.at, next.normal, shift);
+  state.pending = new OpenPath(plane, next, target.x, target.y, target.z, shift);
 }
 
-/** The tool centre after the moves sent. */
-function stand(machine: Machine, plane: Plane, at: Flat, normal: number): void {
+function startPath(
+  at: Flat,
+  normal: number,
+  machine: Machine,
+  shift: Flat | null,
+): CompensationState<PathTag> {
+  return shift === null
+    ? startCompensation<PathTag>(at, normal)
+    : startNoseCompensation<PathTag>(at, normal, shift, machine.report);
+}
+
+function sinkOf(machine: Machine, plane: Plane, shift: Flat | null): CompensationSink<PathTag> {
+  const sink = new PathSink(machine, plane);
+  return shift === null ? sink : tipSink(sink, shift);
+}
+
+/** The tool centre, or the tip of a lathe tool, after the moves sent. */
+function stand(machine: Machine, plane: Plane, at: Flat, normal: number, shift: Flat | null): void {
   const { v } = machine.state;
-  const point = pointInPlane(plane, at.first, at.second, normal);
+  const point = pointInPlane(plane, at.first + (shift?.first ?? 0), at.second + (shift?.second ?? 0), normal);
   v[S.x] = point.x;
   v[S.y] = point.y;
   v[S.z] = point.z;
 }
 
-/** Writes the path of the tool centre to the table, each move with the line and state of its block. */
+/** Writes a path to the table, each move with the line and state of its block. */
 class PathSink implements CompensationSink<PathTag> {
   constructor(
     private readonly machine: Machine,
@@ -168,5 +227,3 @@ class PathSink implements CompensationSink<PathTag> {
     }
   }
 }
-
-export type { CompensationState };

@@ -6,13 +6,15 @@ import { expandLatheFinish, expandLathePattern } from './cycles/lathe-finish.ts'
 import { expandLatheRough } from './cycles/lathe-rough.ts';
 import { roughForm } from './cycles/lathe-words.ts';
 import type { Profile, ProfileSegment } from './cycles/profile.ts';
+import { closePath } from './execute-compensation.ts';
+import { readOffset } from './execute-compensation-mode.ts';
 import { cycleLength, length, lettersOf } from './execute-lathe-point.ts';
 import { Executor } from './executor.ts';
 import type { Point } from './geometry/plane.ts';
 import { Machine } from './machine.ts';
 import { MachineSink, report, type SegmentData } from './machine-sink.ts';
 import { S } from './state.ts';
-import { ARC_WIDTH, KIND, RUN, RUN_WIDTH } from './steps.ts';
+import { ARC_WIDTH, KIND, RUN, RUN_WIDTH, STEP_FLAG } from './steps.ts';
 
 const FIRST: Partial<Record<Effect, number>> = {
   'turning-roughing': 71,
@@ -53,6 +55,8 @@ export function executeProfileCycle(machine: Machine, block: Block, effect: Effe
   if (effect === 'finishing') {
     v[S.feed] = found.feed;
     v[S.spindle] = found.spindle;
+    v[S.compensation] = found.compensation;
+    if (v[S.compensation] !== 40) readOffset(machine);
   }
   if (found.ahead) v[S.skip_until_n] = block.number(L.Q);
 }
@@ -105,16 +109,20 @@ function rough(
 interface FoundProfile {
   profile: Profile;
   data: SegmentData[];
-  /** Feed and speed after the last block. */
+  /** Feed, speed and compensation after the last block. */
   feed: number;
   spindle: number;
+  compensation: number;
   /** The first block moves X and Z: the profile may have pockets (type II). */
   pockets: boolean;
   /** The profile stands below: the main flow jumps over it. */
   ahead: boolean;
 }
 
-/** Executes the blocks of a profile on a machine of their own and takes the moves. */
+/**
+ * Executes the blocks of a profile on a machine of their own and takes the moves: with nose radius compensation for
+ * finishing, without for roughing and pattern repeating (common practice, no source).
+ */
 function readProfile(machine: Machine, block: Block, tell: boolean): FoundProfile | undefined {
   const [p, q] = [block.number(L.P), block.number(L.Q)];
   machine.looks_ahead = true;
@@ -123,6 +131,10 @@ function readProfile(machine: Machine, block: Block, tell: boolean): FoundProfil
   const inner = new Machine(machine.settings, machine.state.clone());
   inner.state.v[S.motion] = Number.NaN;
   inner.state.v[S.skip_until_n] = Number.NaN;
+  if (tell) {
+    inner.ignores_compensation = true;
+    inner.state.v[S.comp_radius] = Number.NaN;
+  }
   const executor = new Executor(inner);
   const reader = new BlockReader({ semicolon_ends_block: false, report_rules: false });
   reader.values = machine.values;
@@ -134,13 +146,16 @@ function readProfile(machine: Machine, block: Block, tell: boolean): FoundProfil
     if (index === 0) pockets = (read.has(L.X) || read.has(L.U)) && (read.has(L.Z) || read.has(L.W));
     executor.execute(read);
   }
-  if (tell && found.ahead) machine.problems.push(...inner.problems);
+  if (!tell) closePath(inner);
+  for (const problem of inner.problems)
+    if (tell ? found.ahead : problem.code.startsWith('comp-')) machine.problems.push(problem);
   if (inner.needs_flow) machine.needs_flow = true;
   const { v } = inner.state;
   return {
     ...segmentsOf(machine, inner),
     feed: v[S.feed],
     spindle: v[S.spindle],
+    compensation: v[S.compensation],
     pockets,
     ahead: found.ahead,
   };
@@ -156,7 +171,11 @@ function segmentsOf(machine: Machine, inner: Machine): { profile: Profile; data:
     if (kind !== KIND.rapid && kind !== KIND.feed && kind !== KIND.arc) continue;
     const to: Point = { x: table.x[at], y: table.y[at], z: table.z[at] };
     const run = table.run[at] * RUN_WIDTH;
-    data.push({ feed: table.runs[run + RUN.feed], spindle: table.runs[run + RUN.spindle] });
+    data.push({
+      feed: table.runs[run + RUN.feed],
+      spindle: table.runs[run + RUN.spindle],
+      flags: table.flags[at] & (STEP_FLAG.compensated | STEP_FLAG.corner),
+    });
     if (kind !== KIND.arc) {
       segments.push({ kind: kind === KIND.rapid ? 'rapid' : 'line', to });
       continue;

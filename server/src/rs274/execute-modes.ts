@@ -1,5 +1,6 @@
 import { type Block, L } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
+import { compensate } from './execute-compensation-mode.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 
@@ -71,47 +72,6 @@ export function executeModes(machine: Machine, block: Block, codes: BlockCodes):
         break;
       default:
         break;
-    }
-  }
-}
-
-/** Side and radius of cutter compensation; the radius stays unknown where the path is not the part edge. */
-function compensate(machine: Machine, block: Block, side: 41 | 42, given: boolean): void {
-  const { v } = machine.state;
-  const { settings } = machine;
-  v[S.compensation] = side;
-  v[S.comp_radius] = Number.NaN;
-  if (!given) {
-    if (block.has(L.D)) v[S.radius_offset] = block.number(L.D);
-    else if (machine.report) v[S.radius_offset] = v[S.tool];
-  }
-  if (given) {
-    // The block states the diameter itself: the centre of the tool is known, whatever the contour is.
-    v[S.comp_radius] = machine.length(block, block.index(L.D)) / 2;
-    return;
-  }
-  const report_lathe = machine.report && settings.compensation === 'part-edge';
-  if (settings.kind === 'lathe' && !report_lathe) {
-    machine.assume(
-      'nose-compensation',
-      'nose radius compensation is not modelled: the programmed path was taken',
-    );
-  } else if (settings.compensation === 'wear-only') {
-    machine.assume(
-      'wear-only',
-      'the program is taken as the path of the tool centre; the offset is wear only',
-    );
-  } else if (settings.compensation === undefined) {
-    const text =
-      'whether the program is the part edge is not known: the programmed path was taken, without compensation';
-    machine.assume('compensation-not-modelled', text);
-  } else {
-    const across = settings.toolDiameter_mm?.(v[S.radius_offset], v[S.tool]) ?? Number.NaN;
-    v[S.comp_radius] = across / 2;
-    if (!(across > 0)) {
-      const text =
-        'the diameter of a tool with cutter compensation is not known: the programmed path was taken';
-      machine.assume('compensation-diameter-unknown', text);
     }
   }
 }

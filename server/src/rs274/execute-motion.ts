@@ -2,7 +2,7 @@ import { arcOfBlock } from './arc-words.ts';
 import { type Block, L } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
 import { cornerOf, OpenCorner, sendCorner } from './corner.ts';
-import { closePath, compensatedMove, isCompensated, leavePath } from './execute-compensation.ts';
+import { closePath, compensatedMove, endPath, isCompensated, leavePath } from './execute-compensation.ts';
 import { executeMillCycle } from './execute-cycles.ts';
 import { executeLatheCycle, executeLatheMode, isLatheCycle } from './execute-lathe-cycles.ts';
 import { executeSpline } from './execute-spline.ts';
@@ -33,6 +33,7 @@ export function executeMotion(machine: Machine, block: Block, codes: BlockCodes,
   if (words_used) return;
   for (let i = 0; i < codes.rows.length; i += 1) {
     if (isLatheCycle(codes.rows[i].effect)) {
+      endPath(machine);
       executeLatheCycle(machine, block, codes.rows[i]);
       return;
     }
@@ -60,7 +61,9 @@ function move(machine: Machine, block: Block, motion: number, probing: boolean):
     compensatedMove(machine, block, motion);
     return;
   }
-  if (!(machine.state.pending instanceof OpenCorner && motion <= 10 && !probing)) closePath(machine);
+  const plain = motion <= 30 && !probing;
+  if (!plain) endPath(machine);
+  else if (!(machine.state.pending instanceof OpenCorner && motion <= 10)) closePath(machine);
   if (probing || (motion >= 382 && motion <= 385)) {
     probe(machine, block);
     return;

@@ -1,6 +1,7 @@
 import { type Block, L } from './block.ts';
 import { isChanged, programmedPoint, toReal } from './coordinate-change.ts';
 import { offsetColumn, turnByFrame, turnColumn } from './execute-offsets.ts';
+import { executeToolData } from './execute-tool-data.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 
@@ -8,11 +9,14 @@ const LETTERS = [L.X, L.Y, L.Z] as const;
 
 /**
  * G10. L2 P n sets work offset n (P0 the active one in `ngc`, the external one elsewhere); L20 sets it so that the present
- * point gets the values. L1, L10 to L13 and the lathe form without L set tool data, which the program's path does not use.
+ * point gets the values. L1, L10 to L13 and the lathe form without L set tool data (execute-tool-data.ts); P0 of that form moves work
+ * zero.
  */
 export function executeSetData(machine: Machine, block: Block): void {
   const kind = block.number(L.L);
   if (kind !== 2 && kind !== 20) {
+    if (Number.isNaN(kind) && block.number(L.P) === 0) loseNamed(machine, block);
+    executeToolData(machine, block, kind);
     if (!Number.isNaN(kind) && ![1, 3, 10, 11, 12, 13, 14, 50, 52].includes(kind)) {
       machine.problemAt(block, block.index(L.L), 'set-data-kind-unknown', 'this kind of G10 is not known');
     }

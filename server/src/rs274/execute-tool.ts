@@ -1,5 +1,7 @@
 import { type Block, L } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
+import { closePath } from './execute-compensation.ts';
+import { readOffset } from './execute-compensation-mode.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 import { KIND } from './steps.ts';
@@ -51,12 +53,15 @@ function turretWord(machine: Machine, value: number, digits: number): void {
     return;
   }
   const changes = tool !== v[S.tool];
+  const compensated = v[S.compensation] !== 40;
+  if (compensated) closePath(machine);
   v[S.tool] = tool;
   v[S.prepared_tool] = tool;
   if (!Number.isNaN(offset)) {
     v[S.length_offset] = offset;
     v[S.radius_offset] = offset;
   }
+  if (compensated) readOffset(machine);
   if (changes) machine.step(KIND.toolchange);
 }
 

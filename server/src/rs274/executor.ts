@@ -1,6 +1,6 @@
 import { type Block, L } from './block.ts';
 import { BlockCodes, collectCodes, nameOf } from './block-codes.ts';
-import { breaksPath, closePath } from './execute-compensation.ts';
+import { breaksPath, closePath, forgetMovedPoint } from './execute-compensation.ts';
 import { executeFeedAndSpindle } from './execute-feed.ts';
 import { executeModes } from './execute-modes.ts';
 import { executeMotion } from './execute-motion.ts';
@@ -63,6 +63,7 @@ export class Executor {
     this.notFollowed(block);
     followFrame(machine, block, codes);
     const used = executeOffsets(machine, block, codes);
+    forgetMovedPoint(machine, codes);
     executeMotion(machine, block, codes, used);
     if (!report) {
       executeSpindleStop(machine, codes);

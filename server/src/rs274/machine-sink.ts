@@ -9,6 +9,8 @@ import { KIND, STEP_FLAG } from './steps.ts';
 export interface SegmentData {
   readonly feed: number;
   readonly spindle: number;
+  /** Flags of the step, beside that of the cycle. */
+  readonly flags: number;
 }
 
 /** Writes the moves of a cycle to a machine's table. */
@@ -21,18 +23,18 @@ export class MachineSink implements CycleSink {
 
   rapid(to: Point, segment?: number): void {
     this.go(to, segment);
-    this.machine.step(KIND.rapid, STEP_FLAG.cycle);
+    this.machine.step(KIND.rapid, this.flags(segment));
   }
 
   feed(to: Point, segment?: number): void {
     this.go(to, segment);
-    this.machine.step(KIND.feed, STEP_FLAG.cycle);
+    this.machine.step(KIND.feed, this.flags(segment));
   }
 
   arc(to: Point, turn: ArcTurn, segment?: number): void {
     const aux = this.machine.table.addArc(turn.centre_first, turn.centre_second, turn.sweep_rad);
     this.go(to, segment);
-    this.machine.step(KIND.arc, STEP_FLAG.cycle, aux);
+    this.machine.step(KIND.arc, this.flags(segment), aux);
   }
 
   thread(to: Point, lead_mm: number): void {
@@ -56,6 +58,10 @@ export class MachineSink implements CycleSink {
 
   stop(): void {
     this.machine.step(KIND.stop, STEP_FLAG.cycle);
+  }
+
+  private flags(segment?: number): number {
+    return STEP_FLAG.cycle | (segment === undefined ? 0 : (this.segments[segment]?.flags ?? 0));
   }
 
   private go(to: Point, segment?: number): void {

@@ -22,6 +22,14 @@ export interface MachineSettings {
   compensation?: 'part-edge' | 'wear-only';
   /** Diameter of a tool by radius-offset number, else by tool number, mm; NaN when not known. */
   toolDiameter_mm?: (radius_offset: number, tool: number) => number;
+  /** Nose of a lathe tool by offset number, else by tool number; NaN where not known. */
+  toolNose?: (radius_offset: number, tool: number) => ToolNose;
+}
+
+/** Nose radius, mm, and tip direction 0 to 9 (compensation/nose.ts). */
+export interface ToolNose {
+  readonly radius_mm: number;
+  readonly tip: number;
 }
 
 /** One line of a program found by its block number. */
@@ -73,6 +81,8 @@ export class Machine {
   looks_ahead = false;
   /** Finds the blocks of a finishing profile in the program; null where there is no program to look in. */
   profiles: ProfileSource | null = null;
+  /** Roughing cycles run their profile without nose radius compensation. */
+  ignores_compensation = false;
   /** Values of expressions and parameters while a program runs with control flow; null without. */
   values: ValueSource | null = null;
   private readonly assumed = new Map<string, string>();

@@ -1,4 +1,4 @@
-import type { Element, Segment } from './compensation/element.ts';
+import type { Element, Flat, Segment } from './compensation/element.ts';
 import type { CompensationState } from './compensation/offset.ts';
 import type { Plane } from './geometry/plane.ts';
 import type { Pending } from './state.ts';
@@ -23,10 +23,12 @@ export class OpenPath implements Pending {
     readonly x: number,
     readonly y: number,
     readonly z: number,
+    /** From the nose centre to the tip of a lathe tool; null for a cutter. */
+    readonly shift: Flat | null = null,
   ) {}
 
   get key(): string {
-    this.known_key ??= JSON.stringify([this.plane, this.path, this.x, this.y, this.z], plain);
+    this.known_key ??= JSON.stringify([this.plane, this.path, this.x, this.y, this.z, this.shift], plain);
     return this.known_key;
   }
 
@@ -42,7 +44,7 @@ export class OpenPath implements Pending {
       ...(path.pending && { pending: element(path.pending) }),
       plunges: path.plunges.map(plunge => ({ ...plunge, tag: tag(plunge.tag) })),
     };
-    return new OpenPath(this.plane, moved, this.x, this.y, this.z);
+    return new OpenPath(this.plane, moved, this.x, this.y, this.z, this.shift);
   }
 }
 

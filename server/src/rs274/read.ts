@@ -1,7 +1,7 @@
 import { type FlowBounds, USUAL_BOUNDS } from './flow/bounds.ts';
 import type { ResolveFile } from './flow/library.ts';
 import { runWithFlow } from './flow/run-with-flow.ts';
-import type { MachineSettings } from './machine.ts';
+import type { MachineSettings, ToolNose } from './machine.ts';
 import { Reading } from './reading.ts';
 import { type Settled, settle } from './settle.ts';
 import type { Hints } from './settled-item.ts';
@@ -16,6 +16,8 @@ export interface ReadOptions extends Hints {
   compensation?: 'part-edge' | 'wear-only';
   /** Diameter of a tool by radius-offset number, else by tool number, mm; NaN when not known. */
   toolDiameter_mm?: (radius_offset: number, tool: number) => number;
+  /** Nose of a lathe tool by offset number, else by tool number; NaN where not known. */
+  toolNose?: (radius_offset: number, tool: number) => ToolNose;
   /** Settled before (on open or save): nothing flips while typing. */
   settled?: Settled;
   /** Finds the text of a called program in the same folder by name, without ending. */
@@ -57,6 +59,7 @@ export function machineSettings(
     skip_deleted: options.skip_deleted ?? false,
     compensation: options.compensation,
     toolDiameter_mm: options.toolDiameter_mm,
+    toolNose: options.toolNose,
     semicolon_ends_block: settled.semicolon_ends_block.value,
   };
 }

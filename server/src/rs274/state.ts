@@ -1,4 +1,5 @@
 import { RUN, RUN_WIDTH } from './steps.ts';
+import type { ToolOffsets } from './tool-offsets.ts';
 
 /**
  * Columns of the machine state, all numbers; NaN is 'not known' or 'never stated'. Lengths in mm, lathe X as radius,
@@ -129,6 +130,8 @@ export const STATE_FIELDS = [
   'begun',
   /** Radius that the path is offset by, mm; NaN when compensation is not modelled. */
   'comp_radius',
+  /** Tip direction of the lathe tool whose nose is compensated (compensation/nose.ts); NaN without. */
+  'comp_tip',
   /** Frame is turned or switched by something that is not followed: positions stay unknown. */
   'lost',
   /** Direction in which a cubic spline ended, mm: the first control point of the next one; NaN without. */
@@ -173,10 +176,12 @@ export class MachineState {
     readonly v: Float64Array = new Float64Array(WIDTH),
     /** Moves that wait for the next blocks; null when there are none. */
     public pending: Pending | null = null,
+    /** Radii and tip directions that the program wrote (G10); null when it wrote none. */
+    public offsets: ToolOffsets | null = null,
   ) {}
 
   clone(): MachineState {
-    return new MachineState(this.v.slice(), this.pending);
+    return new MachineState(this.v.slice(), this.pending, this.offsets);
   }
 
   equals(other: MachineState): boolean {
@@ -188,14 +193,13 @@ export class MachineState {
       const right = b[i];
       if (left !== right && !(Number.isNaN(left) && Number.isNaN(right))) return false;
     }
-    const one = this.pending;
-    const two = other.pending;
-    return one === two || (one !== null && two !== null && one.key === two.key);
+    return same(this.pending, other.pending) && same(this.offsets, other.offsets);
   }
 
   copyFrom(other: MachineState): void {
     this.v.set(other.v);
     this.pending = other.pending;
+    this.offsets = other.offsets;
   }
 
   get(field: StateField): number {
@@ -205,6 +209,10 @@ export class MachineState {
   set(field: StateField, value: number): void {
     this.v[S[field]] = value;
   }
+}
+
+function same(one: { readonly key: string } | null, two: { readonly key: string } | null): boolean {
+  return one === two || (one !== null && two !== null && one.key === two.key);
 }
 
 /** What a state starts from: everything that depends on machine and dialect. */
@@ -239,6 +247,7 @@ export function startState(start: StartState): MachineState {
   v.fill(1, S.scale_x, S.scale_z + 1);
   v.fill(Number.NaN, S.cycle, S.skip_until_n + 1);
   v[S.comp_radius] = Number.NaN;
+  v[S.comp_tip] = Number.NaN;
   v.fill(Number.NaN, S.spline_i, S.spline_j + 1);
   return state;
 }

@@ -80,7 +80,7 @@ export function takeLabels(scan: CommentScan, reading: CommentReading, context: 
   scan.drop(patterns.foreignDiameter);
   set('shank_diameter_mm', patterns.shank, patterns.shankBehind);
   const tip = scan.take(/TOOL TIP\s*[=:]?\s*(\d)(?!\d)|TIP DIR\w*\s*[=:]?\s*(\d)/);
-  if (tip) asides.tip_direction = Number(tip[1] ?? tip[2]);
+  if (tip) fields.tip_direction = Number(tip[1] ?? tip[2]);
   scan.drop(/FULL RADIUS/);
   set('nose_radius_mm', patterns.noseRadius, patterns.noseRadiusBehind);
   const turning = fields.kind !== undefined && isTurningTool(fields.kind);

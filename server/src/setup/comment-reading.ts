@@ -9,6 +9,7 @@ export type CommentFields = {
   teeth?: number;
   corner_radius_mm?: number;
   nose_radius_mm?: number;
+  tip_direction?: number;
   flute_length_mm?: number;
   stickout_mm?: number;
   shank_diameter_mm?: number;
@@ -26,7 +27,6 @@ export type CommentAsides = {
   /** A length of which it is not said whether it is stickout or overall. */
   length_mm?: number;
   deepest_z_mm?: number;
-  tip_direction?: number;
   surface_speed_m_min?: number;
   chip_load_mm?: number;
 };

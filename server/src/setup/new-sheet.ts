@@ -89,6 +89,7 @@ const keys = [
   ['teeth', 'teeth', 'number'],
   ['corner_radius_mm', 'corner_radius', 'length'],
   ['nose_radius_mm', 'nose_radius', 'length'],
+  ['tip_direction', 'tip_direction', 'number'],
   ['flute_length_mm', 'flute_length', 'length'],
   ['stickout_mm', 'stickout', 'length'],
   ['shank_diameter_mm', 'shank_diameter', 'length'],

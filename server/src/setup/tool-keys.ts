@@ -66,6 +66,12 @@ const toolRows = {
     iso13399: 'RE',
     example: '"1/32 in"',
   }),
+  tip_direction: field(
+    'tip_direction',
+    number({ whole: true, least: 0, most: 9 }),
+    'Where the tip of a turning tool lies seen from the centre of its nose: 1 +X +Z, 2 +X -Z (boring), 3 -X -Z (outside turning), 4 -X +Z, 5 +Z, 6 +X, 7 -Z, 8 -X, 0 or 9 the centre. With it and the nose radius G41 and G42 are followed.',
+    { example: '3' },
+  ),
   edge_radius_mm: field(
     'edge_radius',
     quantity('length', { least: 0, most: 1 }),

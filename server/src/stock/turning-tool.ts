@@ -2,7 +2,10 @@
 
 export type TurningKind = 'turn' | 'bore-bar' | 'groove' | 'part-off' | 'thread-turn';
 
-/** Lengths mm. `tip` says what the programmed point is: the corner of the nose towards -z and the axis ('corner'), or its centre. */
+/**
+ * Lengths mm. `tip` says what the programmed point is: the corner of the nose towards -z and the axis ('corner'), the centre of
+ * the nose, or its edge along one axis beside the centre.
+ */
 export interface TurningSpec {
   readonly kind: TurningKind;
   readonly nose_radius_mm?: number;
@@ -16,7 +19,7 @@ export interface TurningSpec {
   readonly width_mm?: number;
   /** The tool cuts towards +z (back turning). */
   readonly towards_plus_z?: boolean;
-  readonly tip?: 'corner' | 'centre';
+  readonly tip?: 'corner' | 'centre' | 'x-edge' | 'z-edge';
   /** Groove: the programmed point is the left (towards -z) or the right corner of the blade. */
   readonly blade_point?: 'left' | 'right';
 }
@@ -71,7 +74,7 @@ export function turningTool(spec: TurningSpec): TurningTool | { readonly missing
   const edge = spec.edge_angle_deg;
   if (edge === undefined || !(edge > 0 && edge <= 120))
     return { missing: 'cutting-edge angle over 0, at most 120 degrees' };
-  const points = nosePoints(nose, edge, spec.point_angle_deg, length, spec.tip !== 'centre');
+  const points = nosePoints(nose, edge, spec.point_angle_deg, length, spec.tip ?? 'corner');
   const way = spec.towards_plus_z === true ? -1 : 1;
   return outline(
     spec.kind,
@@ -123,13 +126,13 @@ function nosePoints(
   edge: number,
   point: number | undefined,
   length: number,
-  corner: boolean,
+  tip: NonNullable<TurningSpec['tip']>,
 ): [number, number][] {
   const lead = (Math.min(edge, 90) * Math.PI) / 180;
   const trail = ((point === undefined ? 90 : Math.max(0, Math.min(90, 180 - edge - point))) * Math.PI) / 180;
   // centre of the nose, seen from the programmed point
-  const cz = corner ? nose : 0;
-  const cx = corner ? nose : 0;
+  const cz = tip === 'corner' || tip === 'z-edge' ? nose : 0;
+  const cx = tip === 'corner' || tip === 'x-edge' ? nose : 0;
   const points: [number, number][] = [];
   const from = { z: cz - nose * Math.sin(lead), x: cx - nose * Math.cos(lead) };
   points.push([from.z - length * Math.cos(lead), from.x + length * Math.sin(lead)]);

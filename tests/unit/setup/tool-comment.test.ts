@@ -210,7 +210,7 @@ const shapes: Record<string, Case[]> = {
       inchLathe,
       'TO3 = 35* Turning Tool, Insert: 09-0043, Tool Nose Radius: .0313, Tool Tip: 3',
       3,
-      { kind: 'turn', nose_radius_mm: 0.79502 },
+      { kind: 'turn', nose_radius_mm: 0.79502, tip_direction: 3 },
     ],
     [
       inchLathe,

@@ -1,6 +1,11 @@
 import type { ToolKnown } from '../../setup/index.ts';
 import { type Cutter, type CutterKind, type CutterSpec, cutter } from '../../stock/cutter.ts';
-import { type TurningKind, type TurningTool, turningTool } from '../../stock/turning-tool.ts';
+import {
+  type TurningKind,
+  type TurningSpec,
+  type TurningTool,
+  turningTool,
+} from '../../stock/turning-tool.ts';
 
 /** A tool ready to cut stock, or why there is none. */
 export type CutterResult = { cutter: Cutter; spec: CutterSpec; notes: string[] } | { why: string };
@@ -55,7 +60,7 @@ export function cutterOf(tool: ToolKnown | undefined): CutterResult {
 
 const TURNING: ReadonlySet<string> = new Set(['turn', 'bore-bar', 'groove', 'part-off', 'thread-turn']);
 
-/** The outline of a single-point tool on a lathe. */
+/** The outline of a single-point tool on a lathe, seen from the point that the program moves. */
 export function turningToolOf(tool: ToolKnown | undefined): { tool: TurningTool } | { why: string } {
   const kind = tool?.kind?.value;
   if (!tool || !kind) return { why: 'what kind of tool it is' };
@@ -66,7 +71,15 @@ export function turningToolOf(tool: ToolKnown | undefined): { tool: TurningTool 
     edge_angle_deg: tool.edge_angle_deg?.value,
     point_angle_deg: tool.point_angle_deg?.value ?? (kind === 'thread-turn' ? 60 : undefined),
     width_mm: tool.width_mm?.value,
-    tip: 'corner',
+    ...tipOf(tool.tip_direction?.value),
   });
   return 'missing' in made ? { why: made.missing } : { tool: made };
+}
+
+/** What part of the nose the programmed point is; tips on the side of +Z cut away from the chuck. */
+function tipOf(direction: number | undefined): Pick<TurningSpec, 'tip' | 'towards_plus_z'> {
+  const away = direction === 1 || direction === 4 || direction === 5 ? { towards_plus_z: true } : {};
+  if (direction === 0 || direction === 9) return { tip: 'centre' };
+  if (direction === 6 || direction === 8) return { tip: 'x-edge' };
+  return { tip: direction === 5 || direction === 7 ? 'z-edge' : 'corner', ...away };
 }

@@ -20,6 +20,14 @@ const TIP: readonly (readonly [x: number, z: number])[] = [
 ];
 
 /**
+ * Tip number of the report's successor in the numbering here: its drawing is turned over along X, so that 2 is outside
+ * turning towards the chuck and 3 is boring. Source: from memory. Other numbers are returned as they are.
+ */
+export function tipOfReport(orientation: number): number {
+  return [0, 4, 3, 2, 1, 5, 8, 7, 6, 9][orientation] ?? orientation;
+}
+
+/**
  * Distance from the nose centre to the imaginary tip in the ZX plane (first axis Z, second X), mm.
  * Undefined for a tip number outside 0 to 9.
  */
@@ -28,12 +36,19 @@ export function tipShift(tip_number: number, nose_radius_mm: number): Flat | und
   return tip && { first: tip[1] * nose_radius_mm, second: tip[0] * nose_radius_mm };
 }
 
-/** Starts nose radius compensation: the programmed point stands at `tip_at`, the path is offset at the nose centre. */
-export function startNoseCompensation<T>(tip_at: Flat, normal: number, shift: Flat): CompensationState<T> {
-  return startCompensation(
-    { first: tip_at.first - shift.first, second: tip_at.second - shift.second },
-    normal,
-  );
+/**
+ * Starts nose radius compensation: the programmed point stands at `tip_at`, the path is offset at the nose centre.
+ * `entry_from_tip`: the entry move is measured from the tip instead (the report's successor, from memory).
+ */
+export function startNoseCompensation<T>(
+  tip_at: Flat,
+  normal: number,
+  shift: Flat,
+  entry_from_tip = false,
+): CompensationState<T> {
+  const centre = { first: tip_at.first - shift.first, second: tip_at.second - shift.second };
+  const state = startCompensation<T>(centre, normal);
+  return entry_from_tip ? { ...state, entry_from: tip_at } : state;
 }
 
 /** Passes the path of the nose centre on as the path of the imaginary tip. */

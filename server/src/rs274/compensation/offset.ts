@@ -53,11 +53,16 @@ export interface CompensationRules {
   readonly equal_radius: boolean;
   /** Corners that turn by less get no arc. */
   readonly straight_through_rad: number;
+  /** Outside corners that turn by no more than this are cut where the offsets, made longer, meet; sharper ones get an arc. */
+  readonly extended_rad: number;
 }
+
+const QUARTER_TURN = Math.PI / 2 + 1e-6;
 
 /**
  * Rules by reader: report = NISTIR 6556 (tangent entry, no inside corners, arcs must be larger than the tool), successor = the
- * open machine controller after it, common = the other controls. From memory; common: common practice, no source.
+ * open machine controller after it, common = the other controls, turning = their lathes, where the tip stays on the programmed corner. From memory; common
+ * and turning: common practice, no source.
  */
 export const COMPENSATION_RULES = {
   report: {
@@ -66,6 +71,7 @@ export const COMPENSATION_RULES = {
     inside_corners: false,
     equal_radius: false,
     straight_through_rad: 0.05,
+    extended_rad: 0,
   },
   successor: {
     entry: 'square-to-entry',
@@ -73,6 +79,7 @@ export const COMPENSATION_RULES = {
     inside_corners: true,
     equal_radius: false,
     straight_through_rad: 0.05,
+    extended_rad: 0,
   },
   common: {
     entry: 'square-to-next',
@@ -80,6 +87,15 @@ export const COMPENSATION_RULES = {
     inside_corners: true,
     equal_radius: true,
     straight_through_rad: 1e-4,
+    extended_rad: 0,
+  },
+  turning: {
+    entry: 'square-to-next',
+    arc_entry: false,
+    inside_corners: true,
+    equal_radius: true,
+    straight_through_rad: 1e-4,
+    extended_rad: QUARTER_TURN,
   },
 } as const satisfies Record<string, CompensationRules>;
 
@@ -90,6 +106,8 @@ export interface CompensationState<T> {
   readonly normal: number;
   /** True until the first move in the plane. */
   readonly entering: boolean;
+  /** Where the entry move is measured from, when that is not the tool centre. */
+  readonly entry_from?: Flat;
   /** An entry whose end waits for the direction of the next move (square-to-next). */
   readonly entry?: { readonly segment: Segment<T>; readonly offset: Offset };
   /** The last move, whose end depends on the next one. */
@@ -108,7 +126,8 @@ export function startCompensation<T>(at: Flat, normal: number): CompensationStat
 
 /**
  * Takes the next programmed move and sends all moves that are now certain.
- * Outside corner: arc of the tool radius around the corner, with the tag of the move before it. Inside corner: both
+ * Outside corner: arc of the tool radius around the corner, with the tag of the move before it, or both offsets made longer
+ * until they meet. Inside corner: both
  * moves end at the crossing of their offsets. Where the tool does not fit a problem is sent and the path stays connected.
  * Source: NISTIR 6556 appendix on cutter compensation (from memory); inside corners: common practice, no source.
  */
@@ -176,6 +195,7 @@ function enter<T>(
   rules: CompensationRules,
   sink: CompensationSink<T>,
 ): CompensationState<T> {
+  const at = state.entry_from ?? state.at;
   if (segment.arc !== undefined) {
     const target = offsetSegment(segment, offset);
     if (!rules.arc_entry) {
@@ -185,16 +205,16 @@ function enter<T>(
         tag: segment.tag,
       });
     }
-    const element = entryArc(state.at, target);
+    const element = entryArc(at, target);
     const pending = element ?? { ...target, kind: 'jump' as const, begin: state.at };
     if (element === undefined) sink.problem(shortEntry(segment.tag));
     return { ...state, entering: false, pending };
   }
-  const unknown = Number.isNaN(state.at.first + state.at.second);
+  const unknown = Number.isNaN(at.first + at.second);
   if (rules.entry === 'square-to-next' || unknown) return { ...state, entry: { segment, offset } };
-  const element = entryLine(state.at, segment, offset, rules.entry);
+  const element = entryLine(at, segment, offset, rules.entry);
   if (element === undefined) sink.problem(shortEntry(segment.tag));
-  const pending = element ?? squareEntry({ ...segment, start: state.at }, offset);
+  const pending = element ?? squareEntry({ ...segment, start: at }, offset);
   return { ...state, entering: false, pending };
 }
 
@@ -259,10 +279,31 @@ function join<T>(
     if (distance(open.at, after.start) > 1e-9) sink.line(after.start, open.normal, before.tag);
     return { ...open, at: after.start, pending: after };
   }
+  if (Math.abs(turned) <= rules.extended_rad) return extend(state, before, after, Math.abs(turned), sink);
   const open = sendPending(state, before, before.end, sink);
   const centre = before.vertex;
   const sweep_rad = -side * Math.abs(reversal ? Math.PI : angleBetween(centre, before.end, after.start));
   sink.arc(after.start, open.normal, { centre, sweep_rad }, before.tag, true);
+  return { ...open, at: after.start, pending: after };
+}
+
+/** Outside corner at the point where both offsets, made longer along their tangents, meet. */
+function extend<T>(
+  state: CompensationState<T>,
+  before: Element<T>,
+  after: Element<T>,
+  turned_rad: number,
+  sink: CompensationSink<T>,
+): CompensationState<T> {
+  const more = before.offset_mm * Math.tan(turned_rad / 2);
+  const meet = {
+    first: before.end.first + more * before.out.first,
+    second: before.end.second + more * before.out.second,
+  };
+  const open = sendPending(state, before, before.kind === 'line' ? meet : before.end, sink);
+  if (before.kind !== 'line') sink.line(meet, open.normal, before.tag);
+  if (after.kind === 'line') return { ...open, at: meet, pending: { ...after, begin: meet } };
+  sink.line(after.start, open.normal, before.tag);
   return { ...open, at: after.start, pending: after };
 }
 
