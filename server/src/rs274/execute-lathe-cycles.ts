@@ -4,6 +4,7 @@ import { CODES } from './codes/table.ts';
 import { expandLatheSimple, type LatheSimpleKind, type LatheSimpleState } from './cycles/lathe-simple.ts';
 import { executePointCycle } from './execute-lathe-point.ts';
 import { executeProfileCycle } from './execute-lathe-profile.ts';
+import { requestProfile } from './execute-report-profile.ts';
 import { executeThreadLine } from './execute-thread.ts';
 import type { Machine } from './machine.ts';
 import { MachineSink, report } from './machine-sink.ts';
@@ -34,15 +35,9 @@ export function executeLatheCycle(machine: Machine, block: Block, row: CodeRow):
   if (machine.state.v[S.lost] !== 0) machine.lose();
   else if (simple !== undefined) simpleCycle(machine, block, simple);
   else if (machine.report && row.effect === 'multi-pass-thread') executeThreadLine(machine, block);
-  else if (machine.report) notFollowed(machine, block, row);
+  else if (machine.report) requestProfile(machine, block, row);
   else if (POINT.has(row.effect)) executePointCycle(machine, block, row.effect);
   else executeProfileCycle(machine, block, row.effect);
-}
-
-function notFollowed(machine: Machine, block: Block, row: CodeRow): void {
-  const text = `G${row.number} (${row.means}) with its profile in a subroutine is not followed`;
-  machine.problem('not-followed', 0, block.length, text);
-  machine.lose();
 }
 
 /** A block without a code while a simple lathe cycle is in force; false when none is. */

@@ -14,7 +14,7 @@ import type { Point } from './geometry/plane.ts';
 import { Machine } from './machine.ts';
 import { MachineSink, report, type SegmentData } from './machine-sink.ts';
 import { S } from './state.ts';
-import { ARC_WIDTH, KIND, RUN, RUN_WIDTH, STEP_FLAG } from './steps.ts';
+import { ARC_WIDTH, KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from './steps.ts';
 
 const FIRST: Partial<Record<Effect, number>> = {
   'turning-roughing': 71,
@@ -151,8 +151,9 @@ function readProfile(machine: Machine, block: Block, tell: boolean): FoundProfil
     if (tell ? found.ahead : problem.code.startsWith('comp-')) machine.problems.push(problem);
   if (inner.needs_flow) machine.needs_flow = true;
   const { v } = inner.state;
+  const start = machine.state.v;
   return {
-    ...segmentsOf(machine, inner),
+    ...segmentsOf({ x: start[S.x], y: start[S.y], z: start[S.z] }, inner.table),
     feed: v[S.feed],
     spindle: v[S.spindle],
     compensation: v[S.compensation],
@@ -161,9 +162,8 @@ function readProfile(machine: Machine, block: Block, tell: boolean): FoundProfil
   };
 }
 
-function segmentsOf(machine: Machine, inner: Machine): { profile: Profile; data: SegmentData[] } {
-  const { table } = inner;
-  const { v } = machine.state;
+/** The moves of a step table as a profile that is approached from `start`, with feed and speed of each. */
+export function segmentsOf(start: Point, table: StepTable): { profile: Profile; data: SegmentData[] } {
   const segments: ProfileSegment[] = [];
   const data: SegmentData[] = [];
   for (let at = 0; at < table.count; at += 1) {
@@ -184,5 +184,5 @@ function segmentsOf(machine: Machine, inner: Machine): { profile: Profile; data:
     const [centre_first, centre_second, sweep_rad] = table.arcs.subarray(arc, arc + ARC_WIDTH);
     segments.push({ kind: 'arc', to, turn: { plane: 'zx', centre_first, centre_second, sweep_rad } });
   }
-  return { profile: { start: { x: v[S.x], y: v[S.y], z: v[S.z] }, segments }, data };
+  return { profile: { start, segments }, data };
 }

@@ -78,7 +78,7 @@ export class MachineSink implements CycleSink {
 /** Takes over what a cycle has to say. */
 export function report(
   machine: Machine,
-  block: Block,
+  block: Pick<Block, 'length'>,
   result: { readonly problems: readonly CycleProblem[]; readonly assumptions: readonly CycleAssumption[] },
 ): void {
   for (const problem of result.problems) machine.problem(problem.code, 0, block.length, problem.message);

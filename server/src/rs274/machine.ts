@@ -1,6 +1,7 @@
 import { type Block, WORD } from './block.ts';
 import type { Dialect, MachineKind } from './codes/shape.ts';
 import { codeIndex } from './codes/table.ts';
+import type { ProfileRequest } from './execute-report-profile.ts';
 import type { Problem } from './problems.ts';
 import { type MachineState, S, writeRun } from './state.ts';
 import { KIND, ROTARY_WIDTH, RUN, RUN_WIDTH, STEP_FLAG, StepTable } from './steps.ts';
@@ -64,7 +65,7 @@ const NO_ASSUMPTIONS: readonly Assumption[] = [];
 /** A machine that executes blocks: the state, the table it writes to, and the problems it found. */
 export class Machine {
   readonly state: MachineState;
-  readonly table = new StepTable(512);
+  table = new StepTable(512);
   problems: Problem[] = [];
   /** Line of the block being executed, relative to the table's first line. */
   line = 0;
@@ -83,6 +84,8 @@ export class Machine {
   profiles: ProfileSource | null = null;
   /** Roughing cycles run their profile without nose radius compensation. */
   ignores_compensation = false;
+  /** A cycle of this block that waits for the moves of its subroutine. */
+  profile_request: ProfileRequest | null = null;
   /** Values of expressions and parameters while a program runs with control flow; null without. */
   values: ValueSource | null = null;
   private readonly assumed = new Map<string, string>();

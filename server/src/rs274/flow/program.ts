@@ -61,6 +61,17 @@ export class FlowProgram {
     return this.ends[line];
   }
 
+  lengthOf(line: number): number {
+    return this.ends[line] - this.starts[line];
+  }
+
+  /** Whether a line has block delete. */
+  isDeleted(line: number): boolean {
+    const bytes = this.bytes(line);
+    const at = skip(bytes, this.starts[line], this.ends[line]);
+    return at < this.ends[line] && bytes[at] === 47;
+  }
+
   /** Text of a line; characters above 255 are stand-ins. */
   lineText(line: number): string {
     let text = '';

@@ -12,6 +12,7 @@ import type { Stretch } from '../stretch.ts';
 import type { ProgramText } from '../text.ts';
 import { Budget, type FlowBounds } from './bounds.ts';
 import { type Call, callOf, makeCall, modalCall, movedSince, withoutCall } from './calls.ts';
+import { runProfile } from './capture-profile.ts';
 import { BlockEvents } from './events.ts';
 import type { Frame } from './frame.ts';
 import { JumpBook } from './jump-book.ts';
@@ -21,7 +22,7 @@ import { oWordStatement } from './o-words.ts';
 import type { FlowProgram } from './program.ts';
 import { Reports } from './reports.ts';
 import { restoreModes } from './saved-modes.ts';
-import { type Statement, skip } from './statements.ts';
+import type { Statement } from './statements.ts';
 import { MachineParameters } from './system.ts';
 import { FlowValues } from './values.ts';
 import { Visits } from './visits.ts';
@@ -204,6 +205,17 @@ export class FlowRun {
     return true;
   }
 
+  /** Calls a subroutine and runs it to its return; false when the run ended before. */
+  runToReturn(target: Target): boolean {
+    const depth = this.frames.length;
+    if (!this.call(target, 'sub', target.line + 1, 0, new Map())) return false;
+    while (!this.over && this.frames.length > depth) {
+      this.step();
+      if (this.machine.state.v[S.ended] !== 0) return false;
+    }
+    return !this.over;
+  }
+
   /** Ends the present level, or begins its next repeat. */
   leave(): void {
     const { frame } = this;
@@ -234,6 +246,9 @@ export class FlowRun {
     }
     const before = machine.table.count;
     this.executor.execute(block);
+    const request = machine.profile_request;
+    machine.profile_request = null;
+    if (request !== null) runProfile(this, request, end - start);
     this.parameters.commit();
     this.reports.take();
     this.act(bytes, start, end);
@@ -248,7 +263,7 @@ export class FlowRun {
     const { frame, machine } = this;
     this.complete = false;
     this.over = true;
-    this.report(code, 0, lengthOf(frame.program, machine.line), message);
+    this.report(code, 0, frame.program.lengthOf(machine.line), message);
   }
 
   private step(): void {
@@ -272,7 +287,7 @@ export class FlowRun {
       this.block(program.bytes(line), program.start(line), program.end(line));
       return;
     }
-    if (this.isDeleted(program, line)) return;
+    if (machine.settings.skip_deleted && program.isDeleted(line)) return;
     machine.state.v[S.begun] = 1;
     this.statement(program, statement);
     this.parameters.commit();
@@ -286,13 +301,6 @@ export class FlowRun {
     else macroStatement(this, statement, bytes, program.start(line), program.end(line));
   }
 
-  private isDeleted(program: FlowProgram, line: number): boolean {
-    if (!this.machine.settings.skip_deleted) return false;
-    const bytes = program.bytes(line);
-    const at = skip(bytes, program.start(line), program.end(line));
-    return at < program.end(line) && bytes[at] === 47;
-  }
-
   /** The end of a program without M30 or M99. */
   private fallOff(): void {
     const { frame, machine } = this;
@@ -304,7 +312,7 @@ export class FlowRun {
     this.report(
       'subprogram-without-return',
       0,
-      lengthOf(frame.program, frame.part.last),
+      frame.program.lengthOf(frame.part.last),
       'The subprogram ends without a return (M99 or ENDSUB).',
     );
     this.leave();
@@ -337,8 +345,4 @@ export class FlowRun {
       this.reports.take();
     });
   }
-}
-
-function lengthOf(program: FlowProgram, line: number): number {
-  return program.end(line) - program.start(line);
 }
