@@ -1,5 +1,6 @@
 // Builds everything that runs: the extension into dist, the command line and the cutting library into server/dist.
-import { cpSync, mkdirSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { notices } from './client/scripts/notices.mjs';
 
@@ -19,6 +20,19 @@ const browser = {
   mainFields: ['browser', 'module', 'main'],
 };
 
+/** The protocol library names its pipes by random numbers: we have none, so what makes these is loaded only if one is. */
+const lateCrypto = {
+  name: 'late crypto',
+  setup(builder) {
+    builder.onResolve({ filter: /^crypto$/ }, ({ importer }) =>
+      importer.includes('vscode-jsonrpc') ? { path: 'crypto', namespace: 'late' } : undefined,
+    );
+    builder.onLoad({ filter: /.*/, namespace: 'late' }, () => ({
+      contents: "exports.randomBytes = size => require('node:crypto').randomBytes(size);",
+    }));
+  },
+};
+
 const extension = await Promise.all([
   build({
     ...node,
@@ -29,10 +43,11 @@ const extension = await Promise.all([
   build({
     ...node,
     entryPoints: {
-      'server.node': 'server/src/lsp/node/main.ts',
+      'server.body.node': 'server/src/lsp/node/main.ts',
       'worker.node': 'server/src/lsp/node/worker.ts',
     },
     outdir: 'dist',
+    plugins: [lateCrypto],
   }),
   build({
     ...browser,
@@ -50,6 +65,13 @@ const extension = await Promise.all([
     outdir: 'dist',
   }),
 ]);
+const body = readFileSync('dist/server.body.node.js');
+await build({
+  ...node,
+  entryPoints: { 'server.node': 'server/src/lsp/node/start.ts' },
+  outdir: 'dist',
+  define: { BODY_STAMP: JSON.stringify(createHash('sha256').update(body).digest('hex').slice(0, 16)) },
+});
 const terminal = await Promise.all([
   build({
     ...node,

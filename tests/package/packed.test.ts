@@ -1,6 +1,16 @@
 import assert from 'node:assert/strict';
-import { execFileSync, spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import {
@@ -53,6 +63,7 @@ describe('what is handed out', function () {
       for (const name of named) assert.ok(files.has(path.posix.join('extension', name)), name);
       for (const name of [
         'server.node.js',
+        'server.body.node.js',
         'server.browser.js',
         'sample/bracket.nc',
         'sample/bracket.setup.json',
@@ -66,10 +77,10 @@ describe('what is handed out', function () {
       assert.deepEqual(odd, []);
     });
 
-    it('has a language server that answers', async () => {
+    /** Starts the packed server, has `initialize` answered, and ends it. */
+    async function capabilitiesOf(...args: string[]): Promise<Record<string, unknown>> {
       const server = path.join(unpacked, 'extension/dist/server.node.js');
-      const { spawn } = await import('node:child_process');
-      const child = spawn(process.execPath, [server, '--stdio']);
+      const child = spawn(process.execPath, [server, '--stdio', ...args]);
       const connection = createProtocolConnection(
         new StreamMessageReader(child.stdout),
         new StreamMessageWriter(child.stdin),
@@ -80,11 +91,33 @@ describe('what is handed out', function () {
         rootUri: null,
         capabilities: {},
       });
-      assert.ok(result.capabilities.inlayHintProvider, JSON.stringify(result.capabilities));
+      const ended = once(child, 'exit');
       await connection.sendRequest('shutdown');
       await connection.sendNotification('exit');
+      await ended;
       connection.dispose();
-      child.kill();
+      return result.capabilities;
+    }
+
+    it('has a language server that answers', async () => {
+      assert.ok((await capabilitiesOf()).inlayHintProvider);
+    });
+
+    it('keeps what it compiled, once, and does without it when it was damaged', async () => {
+      const kept = path.join(folder, 'compiled');
+      const argument = `--compiled=${kept}`;
+      const first = await capabilitiesOf(argument);
+      const [name, ...more] = readdirSync(kept);
+      assert.deepEqual(more, []);
+      const file = path.join(kept, name);
+      const { mtimeMs, size } = statSync(file);
+      assert.deepEqual(await capabilitiesOf(argument), first);
+      assert.equal(statSync(file).mtimeMs, mtimeMs, 'the second start takes what the first kept');
+      const bytes = readFileSync(file);
+      writeFileSync(file, bytes.fill(0, size / 4, size / 2));
+      assert.deepEqual(await capabilitiesOf(argument), first);
+      assert.ok(!readFileSync(file).equals(bytes), 'what was damaged is made anew');
+      assert.deepEqual(readdirSync(kept), [name]);
     });
   });
 

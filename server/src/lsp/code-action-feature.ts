@@ -1,7 +1,8 @@
-import { type CodeAction, CodeActionKind } from 'vscode-languageserver';
+import type { CodeAction } from 'vscode-languageserver';
 import { codeActions } from './code-actions.ts';
 import type { Feature } from './feature.ts';
 import { guard } from './guard.ts';
+import { CodeActionKind } from './library.ts';
 
 /** Fixes and silences at a place. */
 export const codeActionFeature: Feature = {

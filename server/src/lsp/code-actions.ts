@@ -1,8 +1,9 @@
-import { type CodeAction, CodeActionKind, type Range, type TextEdit } from 'vscode-languageserver';
+import type { CodeAction, Range, TextEdit } from 'vscode-languageserver';
 import type { Finding, Fix } from '../review/finding.ts';
 import type { Review } from '../review/review.ts';
 import { REASON_BLANK } from '../review/silence.ts';
 import { diagnosticOf } from './diagnostics.ts';
+import { CodeActionKind } from './library.ts';
 
 /** Fixes of the findings at a place, each with its edit, so that the editor can show a preview and undo it in one step. */
 export function codeActions(review: Review, uri: string, range: Range): CodeAction[] {

@@ -1,4 +1,4 @@
-import { type CompletionItem, CompletionItemKind, type Position } from 'vscode-languageserver';
+import type { CompletionItem, Position } from 'vscode-languageserver';
 import {
   CODES,
   type CodeRow,
@@ -8,6 +8,7 @@ import {
   type MachineKind,
   type Reading,
 } from '../rs274/index.ts';
+import { CompletionItemKind } from './library.ts';
 import { type LineToken, lineTokens } from './line-tokens.ts';
 import { sectionsOf } from './outline.ts';
 import { roleOf } from './word-roles.ts';

@@ -1,10 +1,7 @@
-import {
-  type Diagnostic,
-  type DiagnosticRelatedInformation,
-  DiagnosticSeverity,
-} from 'vscode-languageserver';
+import type { Diagnostic, DiagnosticRelatedInformation } from 'vscode-languageserver';
 import type { Finding, Severity } from '../review/finding.ts';
 import type { Review } from '../review/review.ts';
+import { DiagnosticSeverity } from './library.ts';
 
 const LEVEL: Record<Severity, DiagnosticSeverity> = {
   error: DiagnosticSeverity.Error,

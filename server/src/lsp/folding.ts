@@ -1,5 +1,6 @@
-import { type FoldingRange, FoldingRangeKind } from 'vscode-languageserver';
+import type { FoldingRange } from 'vscode-languageserver';
 import { comments, type Reading } from '../rs274/index.ts';
+import { FoldingRangeKind } from './library.ts';
 import { sectionsOf } from './outline.ts';
 
 const MOST_COMMENTS = 50_000;

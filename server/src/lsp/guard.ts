@@ -1,4 +1,5 @@
-import { type CancellationToken, type Connection, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { LSPErrorCodes, ResponseError } from './library.ts';
 
 /**
  * The wrapper around every handler: a cancelled request answers so, a failure is logged with what it was

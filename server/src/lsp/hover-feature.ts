@@ -1,7 +1,8 @@
-import { type Hover, MarkupKind } from 'vscode-languageserver';
+import type { Hover } from 'vscode-languageserver';
 import { blockHover } from './block-hover.ts';
 import type { Feature } from './feature.ts';
 import { guard } from './guard.ts';
+import { MarkupKind } from './library.ts';
 import { wordHover } from './word-hover.ts';
 
 /** Hover: the block's table with its sums unfolded, and what the word under the cursor does. */

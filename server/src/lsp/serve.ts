@@ -1,17 +1,19 @@
-import {
-  type Connection,
-  DidChangeConfigurationNotification,
-  DidChangeWatchedFilesNotification,
-  type InitializeParams,
-  type InitializeResult,
-  type ServerCapabilities,
-  TextDocumentSyncKind,
-  TextDocuments,
+import type {
+  Connection,
+  InitializeParams,
+  InitializeResult,
+  ServerCapabilities,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { EditorFiles } from './editor-files.ts';
 import { features } from './features.ts';
 import { Jobs } from './jobs.ts';
+import {
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  TextDocumentSyncKind,
+  TextDocuments,
+} from './library.ts';
 import { OpenProgram } from './open-program.ts';
 import { notification } from './protocol.ts';
 import { Publisher } from './publisher.ts';

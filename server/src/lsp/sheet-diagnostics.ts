@@ -1,6 +1,7 @@
-import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
+import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { SheetProblem } from '../setup/index.ts';
+import { DiagnosticSeverity } from './library.ts';
 
 /** Problems of a setup sheet or crib as the editor's problems. */
 export function sheetDiagnostics(problems: readonly SheetProblem[], document: TextDocument): Diagnostic[] {

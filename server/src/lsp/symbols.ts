@@ -1,5 +1,6 @@
-import { type DocumentSymbol, SymbolKind } from 'vscode-languageserver';
+import type { DocumentSymbol } from 'vscode-languageserver';
 import type { Reading } from '../rs274/index.ts';
+import { SymbolKind } from './library.ts';
 import { type Section, sectionsOf } from './outline.ts';
 
 const SYMBOL_KIND: Record<Section['kind'], SymbolKind> = {

@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import { workHere } from '../work/here.ts';
 import type { StockAnswer } from '../work/stock-messages.ts';
 import type { Post } from '../work/stock-work.ts';
@@ -14,7 +14,9 @@ export function workInThread(folder: string): Post {
   return {
     post(order) {
       if (!worker) {
-        worker = new Worker(file);
+        // Loaded with the first order: a program without a setup sheet has none.
+        const threads = require('node:worker_threads') as typeof import('node:worker_threads');
+        worker = new threads.Worker(file);
         worker.on('message', (answer: StockAnswer) => listen(answer));
         worker.on('error', () => {
           worker = undefined;
