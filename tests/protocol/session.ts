@@ -68,6 +68,10 @@ function builtServer(): string {
   return built;
 }
 
+interface Watcher {
+  globPattern: { pattern: string };
+}
+
 /** A real server process over standard input and output, with a small editor on the other side. */
 export class Session {
   readonly diagnostics = new Map<string, Problem[]>();
@@ -80,6 +84,8 @@ export class Session {
   settings: Record<string, unknown> = {};
   /** What the server promised in its answer to `initialize`. */
   capabilities: Record<string, unknown> = {};
+  /** Files that the server asked the editor to watch, by name. */
+  readonly watched = new Set<string>();
   private versions = new Map<string, number>();
   private waiting: (() => void)[] = [];
 
@@ -107,7 +113,12 @@ export class Session {
         workspaceFolders: [{ uri: FOLDER, name: 'shop' }],
         initializationOptions: { findings_pause_ms: 5 },
         capabilities: {
-          workspace: { configuration: true, workspaceFolders: true, inlayHint: { refreshSupport: true } },
+          workspace: {
+            configuration: true,
+            workspaceFolders: true,
+            inlayHint: { refreshSupport: true },
+            didChangeWatchedFiles: { dynamicRegistration: true, relativePatternSupport: true },
+          },
           textDocument: { inlayHint: {} },
         },
       },
@@ -126,9 +137,19 @@ export class Session {
       params.items.map(() => this.settings),
     );
     connection.onRequest('workspace/inlayHint/refresh', () => null);
-    connection.onRequest('client/registerCapability', () => null);
+    connection.onRequest(
+      'client/registerCapability',
+      ({ registrations }: { registrations: { registerOptions?: { watchers?: Watcher[] } }[] }) => {
+        for (const { registerOptions } of registrations)
+          for (const { globPattern } of registerOptions?.watchers ?? [])
+            this.watched.add(globPattern.pattern);
+        return null;
+      },
+    );
     connection.onRequest('tapeproof/readFile', ({ uri }: { uri: string }) => {
-      const text = uri.startsWith(FOLDER) ? this.files[uri.slice(FOLDER.length + 1)] : undefined;
+      const text = uri.startsWith(FOLDER)
+        ? this.files[decodeURIComponent(uri.slice(FOLDER.length + 1))]
+        : undefined;
       return text === undefined ? { missing: 'not there' } : { text, modified: 0 };
     });
     connection.onNotification(
@@ -152,7 +173,7 @@ export class Session {
   }
 
   uri(name: string): string {
-    return `${FOLDER}/${name}`;
+    return `${FOLDER}/${encodeURI(name)}`;
   }
 
   async open(name: string, languageId = 'rs274'): Promise<string> {
@@ -186,6 +207,15 @@ export class Session {
     return this.connection.sendNotification('textDocument/didChange', {
       textDocument: { uri, version },
       contentChanges,
+    });
+  }
+
+  /** Writes a file as another program would, and tells the server as the editor's watcher does. */
+  async write(name: string, text: string | undefined): Promise<void> {
+    if (text === undefined) delete this.files[name];
+    else this.files[name] = text;
+    await this.connection.sendNotification('workspace/didChangeWatchedFiles', {
+      changes: [{ uri: this.uri(name), type: text === undefined ? 3 : 2 }],
     });
   }
 

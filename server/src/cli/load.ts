@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { readFileSync, statSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { readFileSync, realpathSync, statSync } from 'node:fs';
+import { basename, dirname, isAbsolute, join, relative } from 'node:path';
 import type { JobChoice } from '../job/job-files.ts';
 import { findJobFiles } from '../job/job-files.ts';
 import { type OpenedJob, openJob } from '../job/open-job.ts';
@@ -66,6 +66,7 @@ export async function load(path: string, args: Arguments): Promise<Loaded> {
     shown: args.text('units') as 'program' | 'inch' | 'mm' | undefined,
     cut: true,
     resolveFile: name => neighbour(path, name),
+    readBeside: name => inFolder(path, name),
   });
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   return { ...job, file: { path, sha256, bytes: bytes.length, version: VERSION } };
@@ -86,6 +87,22 @@ function leastIncrement(text: string | undefined): number | 'none' | undefined {
   if (!(value > 0 && value < 1))
     throw new UsageError(`--least-increment takes a number such as 0.001, or none, not '${text}'`);
   return value;
+}
+
+/** A file that the sheet names, in the program's folder or below it; a link that leads out of it is not followed. */
+function inFolder(path: string, name: string): Uint8Array | undefined {
+  if (path === '-') return undefined;
+  try {
+    const folder = realpathSync(dirname(path));
+    const full = realpathSync(join(folder, name));
+    const way = relative(folder, full);
+    if (way.startsWith('..') || isAbsolute(way)) return undefined;
+    const facts = statSync(full);
+    return facts.isFile() && facts.size <= MOST_BYTES ? readFileSync(full) : undefined;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code) return undefined;
+    throw error;
+  }
 }
 
 /** A called file from the program's own folder; names with a folder in them are not followed. */

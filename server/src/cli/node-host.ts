@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
-import { dirname, join, resolve } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import type { JobHost } from '../job/job-files.ts';
 
 /** Files of this computer, for the command line. */
@@ -20,6 +20,7 @@ export const nodeHost: JobHost = {
     return folder === resolve(path) ? undefined : folder;
   },
   join,
+  name: at => basename(at),
   async isTop(folder) {
     return folder === homedir() || existsSync(join(folder, '.git')) || dirname(folder) === folder;
   },

@@ -19,6 +19,8 @@ export interface JobHost {
   read(at: string): Promise<Uint8Array | undefined>;
   parent(at: string): string | undefined;
   join(folder: string, name: string): string;
+  /** Name of a file without its folder. */
+  name(at: string): string;
   /** True where the upward search for a crib ends: the workspace, a repository, home, the root. */
   isTop(folder: string): Promise<boolean>;
 }
@@ -45,13 +47,12 @@ export async function findJobFiles(
   choice: JobChoice = {},
 ): Promise<JobFiles> {
   const folder = host.parent(program);
-  const name = program.slice(program.replaceAll('\\', '/').lastIndexOf('/') + 1);
   const sheet =
     choice.sheet !== undefined
       ? await readText(host, choice.sheet)
       : folder === undefined
         ? undefined
-        : await readText(host, host.join(folder, sheetName(name)));
+        : await readText(host, host.join(folder, sheetName(host.name(program))));
   const crib =
     choice.crib !== undefined
       ? await readText(host, choice.crib)

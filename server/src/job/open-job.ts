@@ -1,6 +1,5 @@
 import type { EngineOptions } from '../review/engine.ts';
 import type { Knowledge } from '../review/knowledge.ts';
-import type { Program } from '../review/program.ts';
 import { makeReview, type Review } from '../review/review.ts';
 import {
   DIALECTS,
@@ -11,8 +10,9 @@ import {
   readProgram,
 } from '../rs274/index.ts';
 import { type MachineKnown, machineOf, toolsOf } from '../setup/index.ts';
-import { type JobFiles, sheetName } from './job-files.ts';
-import { sheetFindings } from './sheet-findings.ts';
+import { earlierOf } from './earlier-programs.ts';
+import type { JobFiles } from './job-files.ts';
+import { sheetFindings, unreadFindings } from './sheet-findings.ts';
 import { readSheets, type SheetReading } from './sheet-reading.ts';
 
 export interface JobInput {
@@ -25,11 +25,13 @@ export interface JobInput {
   shown?: 'program' | 'inch' | 'mm';
   /** Work the stock out too, where the sheet lets it. */
   cut?: boolean;
-  /** How many programs stand between this one and the one that was asked for. */
-  depth?: number;
   severities?: EngineOptions['severities'];
   /** Bytes of a called program from the same folder. */
   resolveFile?: (name: string) => Uint8Array | undefined;
+  /** Bytes of a file that the sheet names, by its path from the program's folder. */
+  readBeside?: (path: string) => Uint8Array | undefined;
+  /** Programs whose stock is asked for, from the one that was opened to this one. */
+  chain?: readonly string[];
 }
 
 export interface OpenedJob {
@@ -59,39 +61,29 @@ export function openJob(input: JobInput): OpenedJob {
     review: reviewOf(reading, sheets, {
       ...input,
       cuts: input.cut ? 'now' : undefined,
-      before: name => programBefore(input, name),
+      earlier: earlierOf(input, openJob),
     }),
     sheets,
   };
-}
-
-/** Programs before programs are followed this far back. */
-const MOST_BEFORE = 5;
-
-/** A program of the same folder with its own sheet, for the stock that it leaves. */
-function programBefore(input: JobInput, name: string): Program | undefined {
-  const depth = (input.depth ?? 0) + 1;
-  const bytes = depth > MOST_BEFORE ? undefined : input.resolveFile?.(name);
-  const sheet = bytes && input.resolveFile?.(sheetName(name));
-  if (!bytes || !sheet) return undefined;
-  const files: JobFiles = {
-    ...input.files,
-    sheet: { path: sheetName(name), text: new TextDecoder().decode(sheet) },
-  };
-  return openJob({ bytes, name, files, resolveFile: input.resolveFile, depth }).review.program;
 }
 
 /** Reviews a program that was read. */
 export function reviewOf(
   reading: Reading,
   sheets: SheetReading,
-  input: Pick<JobInput, 'shown' | 'severities'> & Pick<Knowledge, 'cuts' | 'before'>,
+  input: Pick<JobInput, 'shown' | 'severities'> & Pick<Knowledge, 'cuts' | 'earlier'>,
 ): Review {
   return makeReview(
     reading,
-    { sheet: sheets.sheet, cribs: sheets.cribs, shown: input.shown, cuts: input.cuts, before: input.before },
+    {
+      sheet: sheets.sheet,
+      cribs: sheets.cribs,
+      shown: input.shown,
+      cuts: input.cuts,
+      earlier: input.earlier,
+    },
     { severities: input.severities },
-    () => sheetFindings(sheets),
+    () => [...sheetFindings(sheets), ...unreadFindings(sheets, input.earlier)],
   );
 }
 

@@ -1,5 +1,7 @@
+import type { Earlier } from '../review/cuts/earlier.ts';
 import { asSentence } from '../review/engine.ts';
 import type { Finding } from '../review/finding.ts';
+import { sheetProblems } from '../setup/index.ts';
 import type { SheetReading } from './sheet-reading.ts';
 
 /** Problems of the setup sheet and the cribs as findings at their place in that file. */
@@ -14,9 +16,37 @@ export function sheetFindings(sheets: SheetReading): Finding[] {
       column: start.column,
       end_line: end.line,
       end_column: end.column,
-      message: asSentence(problem.message),
+      // a key keeps its spelling
+      message: /^\w+[.:]/.test(problem.message) ? problem.message : asSentence(problem.message),
       file: path,
     };
+  });
+}
+
+/** Programs that the stock starts from and that cannot be read, at the place where the sheet names them. */
+export function unreadFindings({ sheet, from }: SheetReading, earlier: Earlier | undefined): Finding[] {
+  if (!sheet || !from || !earlier) return [];
+  const stocks = [sheet.workpiece?.stock, ...[...(sheet.setups?.values() ?? [])].map(({ stock }) => stock)];
+  return stocks.flatMap(stock => {
+    if (stock?.shape !== 'from') return [];
+    const { value, origin } = stock.from;
+    const why = earlier.unread(value);
+    if (why === undefined) return [];
+    const offset = origin.offset ?? 0;
+    const start = placeAt(from.text, offset);
+    const end = placeAt(from.text, offset + (origin.length ?? 0));
+    return [
+      {
+        code: 'setup-reference',
+        severity: sheetProblems['setup-reference'].severity,
+        line: start.line,
+        column: start.column,
+        end_line: end.line,
+        end_column: end.column,
+        message: asSentence(`the stock is what ${value} leaves, and ${why}`),
+        file: from.path,
+      },
+    ];
   });
 }
 

@@ -1,9 +1,11 @@
 import { type Crib, readCrib, readSetupSheet, type SetupSheet, type SheetProblem } from '../setup/index.ts';
-import type { JobFiles } from './job-files.ts';
+import type { JobFiles, JobText } from './job-files.ts';
 
 /** Sheet and cribs as read, with their problems. */
 export interface SheetReading {
   sheet?: SetupSheet;
+  /** The text of the sheet. */
+  from?: JobText;
   cribs: Crib[];
   problems: { path: string; text: string; problem: SheetProblem }[];
 }
@@ -15,6 +17,7 @@ export function readSheets(files: JobFiles): SheetReading {
     const { path, text } = files.sheet;
     const { sheet, problems } = readSetupSheet(text, path);
     result.sheet = sheet;
+    result.from = files.sheet;
     result.problems.push(...problems.map(problem => ({ path, text, problem })));
   }
   for (const file of [files.crib, files.personal_crib]) {

@@ -4,10 +4,11 @@ import type { JobHost } from '../job/job-files.ts';
 import { type ReadFileParams, type ReadFileResult, request } from './protocol.ts';
 
 const MOST_BYTES = 8_000_000;
+const MOST_PROGRAM_BYTES = 64_000_000;
 
 /** Files through the editor, so that remote folders and the browser work alike. URIs end to end. */
 export class EditorFiles implements JobHost {
-  private readonly held = new Map<string, Promise<string | undefined>>();
+  private readonly held = new Map<string, Promise<ReadFileResult>>();
 
   constructor(
     private readonly connection: Connection,
@@ -28,11 +29,21 @@ export class EditorFiles implements JobHost {
 
   /** Text of a file; undefined when it is not there or too large. */
   async text(uri: string, most_bytes = MOST_BYTES): Promise<string | undefined> {
+    const result = await this.found(uri, most_bytes);
+    return 'text' in result ? result.text : undefined;
+  }
+
+  /** A program that is not open as one, or why it cannot be had. */
+  program(uri: string): Promise<ReadFileResult> {
+    return this.found(uri, MOST_PROGRAM_BYTES);
+  }
+
+  private async found(uri: string, most_bytes: number): Promise<ReadFileResult> {
     const open = this.openText(uri);
-    if (open !== undefined) return open;
+    if (open !== undefined) return { text: open, modified: 0 };
     let reading = this.held.get(uri);
     if (!reading) {
-      reading = this.ask({ uri, most_bytes });
+      reading = this.fromDisk(uri, most_bytes);
       this.held.set(uri, reading);
     }
     return reading;
@@ -40,18 +51,18 @@ export class EditorFiles implements JobHost {
 
   /** A file as it is on the disk, or why it cannot be had. It is not kept. */
   fromDisk(uri: string, most_bytes: number): Promise<ReadFileResult> {
-    return this.connection.sendRequest<ReadFileResult>(request.readFile, { uri, most_bytes });
-  }
-
-  private async ask(params: ReadFileParams): Promise<string | undefined> {
-    const result = await this.fromDisk(params.uri, params.most_bytes);
-    return 'text' in result ? result.text : undefined;
+    const asked: ReadFileParams = { uri, most_bytes };
+    return this.connection.sendRequest<ReadFileResult>(request.readFile, asked);
   }
 
   parent(uri: string): string | undefined {
     const here = URI.parse(uri);
     const folder = Utils.dirname(here);
     return folder.path === here.path ? undefined : folder.toString();
+  }
+
+  name(uri: string): string {
+    return Utils.basename(URI.parse(uri));
   }
 
   join(folder: string, name: string): string {

@@ -4,10 +4,10 @@ import { readSheets, type SheetReading } from '../job/sheet-reading.ts';
 import { canCut } from '../review/cuts/cut-now.ts';
 import { latheCuts } from '../review/cuts/lathe-cuts.ts';
 import { millCuts } from '../review/cuts/mill-cuts.ts';
-import { millPlan } from '../review/cuts/plan.ts';
 import type { Cuts } from '../review/program.ts';
 import type { Review } from '../review/review.ts';
 import { readProgram } from '../rs274/index.ts';
+import { EarlierStock, EarlierView } from './earlier-stock.ts';
 import type { EditorFiles } from './editor-files.ts';
 import type { OpenProgram } from './open-program.ts';
 import type { Settings } from './settings.ts';
@@ -29,14 +29,17 @@ interface Held {
     settings: Settings;
     sheets: SheetReading;
     review: Review;
-    cuts: Cuts | undefined;
+    cuts: Held['cuts'];
   };
-  /** Figures of moves as far as they are ready; those of unchanged moves stay while new ones are worked out. */
-  cuts?: Cuts;
+  /** Figures of moves as far as they are ready; those of unchanged moves stay while new ones are worked out. Or why there are none. */
+  cuts?: Cuts | { why: string };
+  /** What is known of the programs that the stock starts from. */
+  earlier: EarlierView;
   /** Version of the program that `cuts` were ordered for. */
   ordered?: number;
   timer?: ReturnType<typeof setTimeout>;
   busy: boolean;
+  tried_again?: boolean;
 }
 
 /** A pause in typing before the stock is worked out again, milliseconds. */
@@ -49,6 +52,7 @@ const STOCK_SHOW_MS = 400;
 /** Reviews of the open programs, made when asked for and kept while nothing changed. */
 export class Jobs {
   private readonly held = new Map<string, Held>();
+  private readonly earlier: EarlierStock;
 
   constructor(
     private readonly files: EditorFiles,
@@ -56,7 +60,10 @@ export class Jobs {
     private readonly settings: (uri: string) => Promise<Settings>,
     private readonly work: StockWork,
     private readonly changed: (uri: string, finished: boolean) => void,
-  ) {}
+    watch: (folder: string, uri: string) => void,
+  ) {
+    this.earlier = new EarlierStock(files, open, settings, work, watch);
+  }
 
   /** The review of an open program; undefined when it is not open. */
   async job(uri: string): Promise<Job | undefined> {
@@ -65,7 +72,7 @@ export class Jobs {
     const settings = await this.settings(uri);
     let held = this.held.get(uri);
     if (!held) {
-      held = { sheets: this.sheets(uri, settings), busy: false };
+      held = { sheets: this.sheets(uri, settings), earlier: new EarlierView(), busy: false };
       this.held.set(uri, held);
     }
     const sheets = await held.sheets;
@@ -76,13 +83,17 @@ export class Jobs {
       kept.settings === settings &&
       kept.sheets === sheets &&
       kept.cuts === held.cuts;
-    if (kept && fresh && program.reading) return { program, review: kept.review, sheets, busy: held.busy };
+    if (kept && fresh && program.reading) {
+      if (held.ordered !== program.version) this.orderStock(uri, held, program, kept.review);
+      return { program, review: kept.review, sheets, busy: held.busy };
+    }
     program.reading ??= readProgram(program.text, readOptions(sheets, {}));
-    const { cuts } = held;
+    const { cuts, earlier } = held;
     const review = reviewOf(program.reading, sheets, {
       shown: settings.units,
       severities: settings.findings,
       cuts,
+      earlier,
     });
     held.review = { version: program.version, settings, sheets, review, cuts };
     if (held.ordered !== program.version) this.orderStock(uri, held, program, review);
@@ -107,26 +118,30 @@ export class Jobs {
     held.busy = review.program.sheet !== undefined && canCut(review.program);
     if (!held.busy) return;
     held.timer = setTimeout(() => {
-      if (this.held.get(uri) === held && program.version === held.ordered) this.cut(uri, held, review);
+      if (this.isLatest(uri, held, program)) void this.cut(uri, held, program, review);
     }, STOCK_PAUSE_MS);
   }
 
-  private cut(uri: string, held: Held, review: Review): void {
+  private isLatest(uri: string, held: Held, program: OpenProgram): boolean {
+    return this.held.get(uri) === held && program.version === held.ordered;
+  }
+
+  private async cut(uri: string, held: Held, open: OpenProgram, review: Review): Promise<void> {
     const { program } = review;
     const { ordered } = held;
-    const show = (cuts: Cuts | undefined, finished = true) => {
+    const show = (cuts: Held['cuts'], finished = true) => {
       held.cuts = cuts;
       held.busy = !finished || held.ordered !== ordered;
       this.changed(uri, finished);
     };
     if (program.kind === 'lathe') {
-      const cuts = latheCuts(program);
-      show('why' in cuts ? undefined : cuts);
+      show(latheCuts(program));
       return;
     }
-    const plan = millPlan(program, MOST_MOVES_LIVE);
+    const plan = await this.earlier.plan(uri, program, held.earlier, MOST_MOVES_LIVE);
+    if (!this.isLatest(uri, held, open)) return;
     if ('why' in plan) {
-      show(undefined);
+      show(plan);
       return;
     }
     let shown = 0;
@@ -134,8 +149,30 @@ export class Jobs {
       const now = performance.now();
       if (!finished && now - shown < STOCK_SHOW_MS) return;
       shown = now;
+      if (run.lost !== undefined) {
+        this.again(held, run.lost, show);
+        return;
+      }
+      if (finished) held.tried_again = false;
       show(millCuts(plan, run.sources), finished);
     });
+  }
+
+  /** The worker has lost the stock: what programs before leave is cut anew with the next order; once, then it is said why. */
+  private again(held: Held, why: string, show: (cuts: { why: string }) => void): void {
+    this.earlier.forgetAll();
+    if (!held.tried_again) held.ordered = undefined;
+    held.tried_again = true;
+    show({ why: `the stock could not be worked out: ${why}` });
+  }
+
+  /** A program has changed that the stock of others may rest on: theirs is worked out anew. */
+  changedBeside(uri: string): void {
+    for (const [own, held] of this.held) {
+      if (own === uri || !held.earlier.rests_on.has(uri)) continue;
+      held.ordered = undefined;
+      this.changed(own, false);
+    }
   }
 
   /** Sheets and cribs may have changed: reads them again and settles the programs anew. */

@@ -1,11 +1,9 @@
 import type { Connection } from 'vscode-languageserver';
-import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { readCrib, readSetupSheet } from '../setup/index.ts';
 import { diagnosticsOf } from './diagnostics.ts';
 import type { Jobs } from './jobs.ts';
 import { notification } from './protocol.ts';
 import type { SettingsStore } from './settings.ts';
-import { sheetDiagnostics } from './sheet-diagnostics.ts';
+import type { SheetPublisher } from './sheet-publisher.ts';
 import { statusOf } from './status-words.ts';
 
 /** Sends findings and status, a moment after the last change, one program at a time. */
@@ -19,6 +17,7 @@ export class Publisher {
     private readonly jobs: Jobs,
     private readonly settings: SettingsStore,
     private readonly openPrograms: () => readonly string[],
+    private readonly sheets: SheetPublisher,
   ) {}
 
   soon(uri: string): void {
@@ -49,18 +48,8 @@ export class Publisher {
   clear(uri: string): void {
     clearTimeout(this.timers.get(uri));
     this.timers.delete(uri);
-    void this.connection.sendDiagnostics({ uri, diagnostics: [] });
-  }
-
-  /** Problems of a setup sheet or crib that is open. */
-  sheet(uri: string, document: TextDocument): void {
-    const text = document.getText();
-    const { problems } = uri.endsWith('crib.json') ? readCrib(text, uri) : readSetupSheet(text, uri);
-    void this.connection.sendDiagnostics({
-      uri,
-      version: document.version,
-      diagnostics: sheetDiagnostics(problems, document),
-    });
+    void this.connection.sendDiagnostics({ uri, diagnostics: this.sheets.of(uri) });
+    this.sheets.review(uri, undefined);
   }
 
   private async publish(uri: string): Promise<void> {
@@ -74,6 +63,7 @@ export class Publisher {
       version,
       diagnostics: diagnosticsOf(job.review, uri, maxProblems),
     });
+    this.sheets.review(uri, job.review);
     void this.connection.sendNotification(notification.status, statusOf(job, uri));
   }
 }

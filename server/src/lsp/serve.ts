@@ -19,6 +19,8 @@ import { notification } from './protocol.ts';
 import { Publisher } from './publisher.ts';
 import type { Server } from './server.ts';
 import { SettingsStore } from './settings.ts';
+import { SheetPublisher } from './sheet-publisher.ts';
+import { WatchedFiles } from './watched-files.ts';
 import { type Post, StockWork } from './work/stock-work.ts';
 
 /** The whole language server, the same for Node and for the browser worker. */
@@ -48,6 +50,7 @@ export function serve(connection: Connection, worker: Post): void {
     },
     () => folders,
   );
+  const watched = new WatchedFiles(connection);
   const jobs = new Jobs(
     files,
     program,
@@ -57,13 +60,15 @@ export function serve(connection: Connection, worker: Post): void {
       publisher.soon(uri);
       if (finished) publisher.refreshHints();
     },
+    (folder, uri) => watched.watch(folder, uri),
   );
-  const publisher = new Publisher(connection, jobs, settings, () =>
+  const sheets = new SheetPublisher(connection, uri => documents.get(uri));
+  const openPrograms = () =>
     documents
       .all()
       .filter(d => d instanceof OpenProgram)
-      .map(d => d.uri),
-  );
+      .map(d => d.uri);
+  const publisher = new Publisher(connection, jobs, settings, openPrograms, sheets);
   const server: Server = { connection, jobs, files, settings, publisher, program };
 
   connection.onInitialize((params: InitializeParams): InitializeResult => {
@@ -71,6 +76,7 @@ export function serve(connection: Connection, worker: Post): void {
     const pause_ms = (params.initializationOptions as { findings_pause_ms?: unknown } | undefined)
       ?.findings_pause_ms;
     if (typeof pause_ms === 'number') publisher.pause_ms = pause_ms;
+    watched.initialize(params.capabilities);
     settings.canAsk = params.capabilities.workspace?.configuration === true;
     const capabilities: ServerCapabilities = {
       textDocumentSync: TextDocumentSyncKind.Incremental,
@@ -100,16 +106,19 @@ export function serve(connection: Connection, worker: Post): void {
   connection.onNotification(DidChangeWatchedFilesNotification.type, refreshAll);
   connection.onNotification(notification.recheckFiles, refreshAll);
   documents.onDidChangeContent(({ document }) => {
-    if (document instanceof OpenProgram) publisher.soon(document.uri);
-    else if (isSheet(document.uri)) {
+    if (document instanceof OpenProgram) {
+      publisher.soon(document.uri);
+      jobs.changedBeside(document.uri);
+    } else if (isSheet(document.uri)) {
       jobs.refresh();
-      publisher.sheet(document.uri, document);
+      sheets.text(document.uri, document);
       publisher.all();
     }
   });
   documents.onDidClose(({ document }) => {
     jobs.forget(document.uri);
     publisher.clear(document.uri);
+    jobs.changedBeside(document.uri);
     if (isSheet(document.uri)) refreshAll();
   });
   for (const feature of features) feature.register(server);

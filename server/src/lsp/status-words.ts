@@ -1,6 +1,7 @@
 import { settledWords } from '../report/settled-words.ts';
 import { sourceWords } from '../report/tool-words.ts';
 import { count } from '../report/words.ts';
+import type { Review } from '../review/review.ts';
 import type { Job } from './jobs.ts';
 import type { Status } from './protocol.ts';
 
@@ -29,10 +30,16 @@ export function statusOf({ program: open, review, sheets, busy }: Job, uri: stri
     uri,
     version: open.version,
     text: `${largeWords(program.lineCount, program.reading.text.length)}${settledWords(program)}, ${setup}: ${known}`,
-    detail: [...why, ...tools].join('; '),
+    detail: [...stockWords(review), ...why, ...tools].join('; '),
     severity: errors > 0 ? 'error' : comment + unknown > 0 ? 'warning' : 'information',
     busy,
   };
+}
+
+/** What is to be said of the stock: why there is none, or that it is assumed. */
+function stockWords({ program }: Review): string[] {
+  if (program.uncut_why !== undefined) return [`no stock: ${program.uncut_why}`];
+  return program.cuts?.assumed ? ['stock assumed from the program'] : [];
 }
 
 /** Above these the editor leaves out colour, folding and wrapping, decided when the file is opened. */

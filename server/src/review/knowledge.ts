@@ -1,5 +1,6 @@
 import type { Crib, MachineKnown, SetupSheet } from '../setup/index.ts';
-import type { Cuts, Program } from './program.ts';
+import type { Earlier } from './cuts/earlier.ts';
+import type { Cuts } from './program.ts';
 
 /** What a person wrote beside the program, and how they want numbers shown. */
 export interface Knowledge {
@@ -8,8 +9,8 @@ export interface Knowledge {
   cribs?: readonly Crib[];
   machine?: MachineKnown;
   shown?: 'program' | 'inch' | 'mm';
-  /** What the stock calculation gave; `now` works it out here. */
-  cuts?: Cuts | 'now';
-  /** Reads a program beside this one, with its own sheet. */
-  before?: (name: string) => Program | undefined;
+  /** What the stock calculation gave, or why it gave nothing; `now` works it out here. */
+  cuts?: Cuts | { why: string } | 'now';
+  /** Other programs that the stock starts from. */
+  earlier?: Earlier;
 }

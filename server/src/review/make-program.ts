@@ -82,8 +82,8 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
     rapidSeconds: step => rapidSeconds(known, step),
     rapidSecondsOf: length => rapidSecondsOf(known, length),
   };
-  const { cuts, before } = knowledge;
-  if (before) program.before = before;
+  const { cuts, earlier } = knowledge;
+  if (earlier) program.earlier = earlier;
   const made = cuts === 'now' ? cutNow(program) : cuts;
   if (made && 'why' in made) program.uncut_why = made.why;
   else program.cuts = made;

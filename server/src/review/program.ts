@@ -5,6 +5,7 @@ import type { Known } from '../setup/known.ts';
 import type { Machine } from '../setup/machine-keys.ts';
 import type { Crib, SetupSheet } from '../setup/sheet.ts';
 import type { ToolKnown } from '../setup/tools.ts';
+import type { Earlier } from './cuts/earlier.ts';
 import type { LatheCuts } from './cuts/lathe-cuts.ts';
 import type { MillCuts } from './cuts/mill-cuts.ts';
 import type { LineFacts } from './facts.ts';
@@ -54,8 +55,8 @@ export interface Program {
   readonly cuts: Cuts | undefined;
   /** Why the stock could not be worked out, in words. */
   readonly uncut_why?: string;
-  /** Another program that the stock starts from, by the name that the sheet gives; undefined when it cannot be read. */
-  before?(name: string): Program | undefined;
+  /** Other programs that the stock starts from. */
+  readonly earlier?: Earlier;
   readonly record: readonly unknown[] | undefined;
   tool(number: number): ToolKnown | undefined;
   window(number: number): Window | undefined;

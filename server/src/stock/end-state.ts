@@ -16,14 +16,20 @@ export interface StockState {
   readonly not_modelled: readonly string[];
 }
 
+/** A state that a worker keeps under a name: all but the cells. */
+export interface KeptState extends Omit<StockState, 'floor' | 'top' | 'side'> {
+  readonly key: string;
+}
+
 export type Turn = 'none' | 'flip-x' | 'flip-y' | 'z-90' | 'z-180' | 'z-270';
 
 /** Copies what is left of the stock. */
 export function endState(stock: MillStock): StockState {
   const { grid } = stock;
   const cells = grid.columns * grid.rows;
+  const { state: _before, kept: _name, ...block } = grid.block;
   const state = {
-    block: grid.block,
+    block,
     columns: grid.columns,
     rows: grid.rows,
     floor: new Int32Array(cells),
@@ -141,6 +147,17 @@ export function placed(state: StockState, low: readonly [number, number, number]
     top: state.top.map(height => height + lift),
     side: state.side.slice(),
   };
+}
+
+/** The state as it lies in the next set-up: turned, then with `zero_mm` from its low corner as zero; without that it stays. */
+export function laid(state: StockState, turn: Turn, zero_mm: readonly number[] | undefined): StockState {
+  const lying = turned(state, turn);
+  return zero_mm ? placed(lying, [-zero_mm[0], -zero_mm[1], -zero_mm[2]]) : lying;
+}
+
+/** The block of a state that a worker keeps; the worker puts the cells in. */
+export function blockOfKept({ block, columns, key }: KeptState): StockBlock {
+  return { ...block, cell_mm: (block.high[0] - block.low[0]) / columns, kept: key };
 }
 
 /** A block whose uncut stock is `state`; give it to `createMillStock`. */

@@ -20,6 +20,8 @@ export interface StockBlock {
   };
   /** What another program left, cell by cell; see `blockOf`. */
   readonly state?: StartState;
+  /** Name of such a state where a worker keeps it; it has to be put in before the block is cut. */
+  readonly kept?: string;
   /** Side of a cell; see `defaultCell`. Adjusted so that whole cells fill the block exactly. */
   readonly cell_mm: number;
   /** Cells along the side of a tile. */

@@ -11,20 +11,32 @@ const SHEET = (stock: string, setups = '') =>
 const FOLDER: Record<string, string> = {
   'op10.nc': SLOT(4),
   'op10.setup.json': SHEET('{ "shape": "block", "size": [100, 40, 20], "zero": [0, 0, 20] }'),
+  'bare.nc': SLOT(4),
+  'first/op10.nc': SLOT(4),
+  'first/op10.setup.json': SHEET('{ "from": "raw.nc" }'),
+  'first/raw.nc': SLOT(3),
+  'first/raw.setup.json': SHEET('{ "shape": "block", "size": [100, 40, 20], "zero": [0, 0, 20] }'),
   'round.nc': SLOT(4),
   'round.setup.json': SHEET('{ "from": "round.nc" }'),
 };
 
 /** Depth of the slot at line 6, and what was not checked, when the stock starts from another program. */
-function slotAfter(stock: string, depth: number, setups = ''): { depth: unknown; gaps: string } {
+function slotAfter(
+  stock: string,
+  depth: number,
+  setups = '',
+): { depth: unknown; gaps: string; at_sheet: string[] } {
   const { review } = openJob({
     bytes: new TextEncoder().encode(SLOT(depth)),
     name: 'op20.nc',
     files: { sheet: { path: 'op20.setup.json', text: SHEET(stock, setups) } },
     cut: true,
-    resolveFile: name => (FOLDER[name] === undefined ? undefined : new TextEncoder().encode(FOLDER[name])),
+    readBeside: name => (FOLDER[name] === undefined ? undefined : new TextEncoder().encode(FOLDER[name])),
   });
-  return { depth: factsJson(review, 5)?.axial_depth_mm, gaps: review.not_checked.join('\n') };
+  const at_sheet = review.findings
+    .filter(({ file }) => file === 'op20.setup.json')
+    .map(({ message }) => message);
+  return { depth: factsJson(review, 5)?.axial_depth_mm, gaps: review.not_checked.join('\n'), at_sheet };
 }
 
 describe('stock that another program leaves', () => {
@@ -50,6 +62,18 @@ describe('stock that another program leaves', () => {
     const none = slotAfter('{ "from": "op05.nc" }', 6);
     assert.equal(none.depth, undefined);
     assert.match(none.gaps, /op05\.nc leaves, and that program cannot be read here/);
+    assert.deepEqual(none.at_sheet, [
+      'The stock is what op05.nc leaves, and that program cannot be read here.',
+    ]);
+    assert.deepEqual(slotAfter('{ "from": "bare.nc" }', 6).at_sheet, [
+      'The stock is what bare.nc leaves, and it has no setup sheet (bare.setup.json).',
+    ]);
+  });
+
+  it('may lie in a folder below, from where it names its own', () => {
+    const { depth, at_sheet } = slotAfter('{ "from": "first/op10.nc" }', 6);
+    assert.ok(Math.abs(Number(depth) - 2) < 0.02, String(depth));
+    assert.deepEqual(at_sheet, []);
   });
 
   it('ends when programs start from each other', () => {

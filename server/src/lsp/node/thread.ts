@@ -11,15 +11,25 @@ export function workInThread(folder: string): Post {
   if (!existsSync(file)) return workHere();
   let worker: Worker | undefined;
   let listen: (answer: StockAnswer) => void = () => undefined;
+  /** The latest order of each review that has not ended. */
+  const open = new Map<string, number>();
   return {
     post(order) {
+      if (order.ask === 'cut' || order.ask === 'leave') open.set(order.review, order.order);
+      else open.delete(order.review);
       if (!worker) {
         // Loaded with the first order: a program without a setup sheet has none.
         const threads = require('node:worker_threads') as typeof import('node:worker_threads');
         worker = new threads.Worker(file);
-        worker.on('message', (answer: StockAnswer) => listen(answer));
-        worker.on('error', () => {
+        worker.on('message', (answer: StockAnswer) => {
+          if (answer.tell !== 'piece' && open.get(answer.review) === answer.order) open.delete(answer.review);
+          listen(answer);
+        });
+        worker.on('error', error => {
           worker = undefined;
+          const lost = [...open];
+          open.clear();
+          for (const [review, order] of lost) listen({ tell: 'lost', review, order, why: String(error) });
         });
         worker.unref();
       }

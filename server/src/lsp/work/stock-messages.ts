@@ -1,4 +1,5 @@
 import type { Cutter } from '../../stock/cutter.ts';
+import type { KeptState, Turn } from '../../stock/end-state.ts';
 import type { StockBlock } from '../../stock/grid.ts';
 import type { MoveColumns } from '../../stock/moves.ts';
 
@@ -11,8 +12,21 @@ export type StockOrder =
       tools: Cutter[];
       frames: { block: StockBlock; moves: MoveColumns }[];
     }
+  | {
+      /** Cuts one frame and keeps what is left, laid as the next set-up has it, under the name `review`/`order`. */
+      ask: 'leave';
+      review: string;
+      order: number;
+      tools: Cutter[];
+      frame: { block: StockBlock; moves: MoveColumns };
+      turn: Turn;
+      zero_mm: readonly number[] | undefined;
+    }
   | { ask: 'cancel'; review: string }
   | { ask: 'forget'; review: string };
+
+export type CutOrder = Extract<StockOrder, { ask: 'cut' }>;
+export type LeaveOrder = Extract<StockOrder, { ask: 'leave' }>;
 
 /** Figures that are ready: rows `from` to `to` of a frame, `figureNames.length` numbers each. */
 export interface StockPiece {
@@ -26,4 +40,9 @@ export interface StockPiece {
   rows: Float64Array;
 }
 
-export type StockAnswer = StockPiece | { tell: 'end'; review: string; order: number; tiles: number };
+export type StockAnswer =
+  | StockPiece
+  | { tell: 'end'; review: string; order: number; tiles: number }
+  | { tell: 'left'; review: string; order: number; kept: KeptState }
+  /** The order cannot be carried out: what it starts from is not kept here, or the work broke off. */
+  | { tell: 'lost'; review: string; order: number; why: string };

@@ -1,7 +1,10 @@
+import type { Cutter } from '../../stock/cutter.ts';
+import { endState, laid, type StockState } from '../../stock/end-state.ts';
 import { figureNames } from '../../stock/figures.ts';
+import type { StockBlock } from '../../stock/grid.ts';
 import { createMillStock, type MillStock } from '../../stock/mill.ts';
 import { emptyMoves, type MoveColumns, numbersPerMove, spliceMoves } from '../../stock/moves.ts';
-import type { StockAnswer, StockOrder } from './stock-messages.ts';
+import type { CutOrder, LeaveOrder, StockAnswer, StockOrder } from './stock-messages.ts';
 
 /** Milliseconds of work between two looks at the messages. */
 const PIECE_MS = 20;
@@ -12,6 +15,13 @@ interface Kept {
   stocks: MillStock[];
 }
 
+/** An order in work, and what is done when its stocks are cut. */
+interface Working {
+  order: CutOrder | LeaveOrder;
+  stocks: MillStock[];
+  end: () => void;
+}
+
 /**
  * The worker's side: keeps the stock of each open program, cuts in pieces of at most 20 ms, and after an edit
  * cuts again only the tiles of changed moves.
@@ -19,6 +29,8 @@ interface Kept {
 export class StockWorker {
   private readonly kept = new Map<string, Kept>();
   private readonly current = new Map<string, number>();
+  /** What programs before leave, by the name that orders use; one of each. */
+  private readonly states = new Map<string, { key: string; state: StockState }>();
 
   constructor(
     private readonly tell: (answer: StockAnswer) => void,
@@ -28,12 +40,24 @@ export class StockWorker {
   ) {}
 
   take(order: StockOrder): void {
-    if (order.ask !== 'cut') {
+    if (order.ask === 'cancel' || order.ask === 'forget') {
       this.current.delete(order.review);
-      if (order.ask === 'forget') this.kept.delete(order.review);
+      if (order.ask === 'forget') {
+        this.kept.delete(order.review);
+        this.states.delete(order.review);
+      }
       return;
     }
     this.current.set(order.review, order.order);
+    try {
+      if (order.ask === 'leave') this.leave(order);
+      else this.cut(order);
+    } catch (error) {
+      this.lost(order, String(error));
+    }
+  }
+
+  private cut(order: CutOrder): void {
     const key = JSON.stringify([
       order.tools,
       order.frames.map(frame => ({ ...frame.block, state: undefined })),
@@ -43,33 +67,66 @@ export class StockWorker {
       this.edit(order, before);
       return;
     }
-    const stocks = order.frames.map(frame => {
-      const stock = createMillStock(frame.block, order.tools);
-      stock.append(frame.moves);
-      return stock;
-    });
+    const stocks = order.frames.map(frame => this.stockOf(frame, order.tools));
     this.kept.set(order.review, { key, stocks });
-    this.advance(order, stocks, 0);
+    const end = () => this.tell({ tell: 'end', review: order.review, order: order.order, tiles: 0 });
+    this.advance({ order, stocks, end }, 0);
   }
 
-  private advance(order: StockOrder & { ask: 'cut' }, stocks: MillStock[], frame: number): void {
-    const { review } = order;
-    if (this.current.get(review) !== order.order) return;
-    if (frame >= stocks.length) {
-      this.tell({ tell: 'end', review, order: order.order, tiles: 0 });
-      return;
+  private leave(order: LeaveOrder): void {
+    const stock = this.stockOf(order.frame, order.tools);
+    const end = () => {
+      const key = `${order.review}/${order.order}`;
+      const state = laid(endState(stock), order.turn, order.zero_mm);
+      this.states.set(order.review, { key, state });
+      const { floor: _floor, top: _top, side: _side, ...head } = state;
+      this.tell({ tell: 'left', review: order.review, order: order.order, kept: { ...head, key } });
+    };
+    this.advance({ order, stocks: [stock], end }, 0);
+  }
+
+  /** A stock ready to be cut, with the cells of the state that it starts from. */
+  private stockOf(frame: { block: StockBlock; moves: MoveColumns }, tools: readonly Cutter[]): MillStock {
+    const { kept, ...bare } = frame.block;
+    let block: StockBlock = bare;
+    if (kept !== undefined) {
+      const held = [...this.states.values()].find(({ key }) => key === kept);
+      if (!held) throw new RangeError(`what the stock starts from (${kept}) is not here any more`);
+      block = { ...bare, state: held.state };
     }
-    const stock = stocks[frame];
-    const from = stock.done;
-    const end = this.now() + PIECE_MS;
-    let more = true;
-    while (more && this.now() < end) more = stock.step();
-    this.send(order, frame, stock, from, stock.done);
-    this.later(() => this.advance(order, stocks, more ? frame : frame + 1));
+    const stock = createMillStock(block, tools);
+    stock.append(frame.moves);
+    return stock;
+  }
+
+  private lost({ review, order }: CutOrder | LeaveOrder, why: string): void {
+    this.kept.delete(review);
+    this.current.delete(review);
+    this.tell({ tell: 'lost', review, order, why });
+  }
+
+  private advance(work: Working, frame: number): void {
+    const { order, stocks } = work;
+    if (this.current.get(order.review) !== order.order) return;
+    try {
+      if (frame >= stocks.length) {
+        work.end();
+        return;
+      }
+      const stock = stocks[frame];
+      const from = stock.done;
+      const end = this.now() + PIECE_MS;
+      let more = true;
+      while (more && this.now() < end) more = stock.step();
+      if (order.ask === 'cut') this.send(order, frame, stock, from, stock.done);
+      this.later(() => this.advance(work, more ? frame : frame + 1));
+    } catch (error) {
+      this.lost(order, String(error));
+    }
   }
 
   /** The same stock and tools: only what the edit touches is cut again. */
-  private edit(order: StockOrder & { ask: 'cut' }, kept: Kept): void {
+  private edit(order: CutOrder, kept: Kept): void {
     let tiles = 0;
     order.frames.forEach((frame, index) => {
       const stock = kept.stocks[index];
@@ -80,13 +137,7 @@ export class StockWorker {
     this.tell({ tell: 'end', review: order.review, order: order.order, tiles });
   }
 
-  private send(
-    order: StockOrder & { ask: 'cut' },
-    frame: number,
-    stock: MillStock,
-    from: number,
-    to: number,
-  ): void {
+  private send(order: CutOrder, frame: number, stock: MillStock, from: number, to: number): void {
     const rows = new Float64Array((to - from) * WIDTH);
     for (let move = from; move < to; move++)
       for (let column = 0; column < WIDTH; column++)

@@ -1,7 +1,9 @@
-import { type Turn as CutTurn, endState, placed, type StockState, turned } from '../../stock/end-state.ts';
+import type { Cutter } from '../../stock/cutter.ts';
+import { type Turn as CutTurn, endState, laid } from '../../stock/end-state.ts';
 import { createMillStock } from '../../stock/mill.ts';
 import type { Program } from '../program.ts';
-import { millPlan } from './plan.ts';
+import type { FromStock, Left } from './earlier.ts';
+import { type FramePlan, type MillPlan, millPlan } from './plan.ts';
 
 const TURNS: Record<string, CutTurn> = {
   none: 'none',
@@ -12,25 +14,42 @@ const TURNS: Record<string, CutTurn> = {
   'turn-z-270': 'z-270',
 };
 
-/**
- * What another program leaves at its first work offset, turned, with its low corner so that `zero_mm` (from the low
- * corner) is the new zero; without it and unturned it stays where it was. A reason where it cannot be told.
- */
-export function leftBy(
+/** How a part lies after it was cut: turned, and with its new zero from the low corner; without one it stays where it was. */
+export interface Lay {
+  turn: CutTurn;
+  zero_mm: readonly number[] | undefined;
+}
+
+/** How the sheet says that the part of `before` lies now, or why that is not followed. */
+export function layOf(
   before: Program,
-  turn: string,
+  stock: FromStock,
   zero_mm: readonly number[] | undefined,
-): { state: StockState } | { why: string } {
-  const how = TURNS[turn];
-  if (!how || before.kind !== 'mill') return { why: `a part turned ${turn} is not followed` };
-  if (how !== 'none' && !zero_mm) return { why: 'the sheet does not say where zero sits on the turned part' };
-  const plan = millPlan(before);
+): Lay | { why: string } {
+  const turn = TURNS[stock.turn?.value ?? 'none'];
+  if (!turn || before.kind !== 'mill')
+    return { why: `a part turned ${stock.turn?.value ?? 'on a lathe'} is not followed` };
+  if (turn !== 'none' && !zero_mm)
+    return { why: 'the sheet does not say where zero sits on the turned part' };
+  return { turn, zero_mm };
+}
+
+/** The first work offset of the program before, which is the one whose part goes on; why not in words. */
+export function firstFrame(
+  plan: MillPlan | { why: string },
+): { frame: FramePlan; tools: Cutter[] } | { why: string } {
   if ('why' in plan) return { why: `the program before leaves its stock unknown: ${plan.why}` };
-  const [frame] = plan.frames;
-  const stock = createMillStock(frame.block, plan.tools);
-  stock.append(frame.moves);
+  return { frame: plan.frames[0], tools: plan.tools };
+}
+
+/** What another program leaves, worked out at once. A reason where it cannot be told. */
+export function leftBy(before: Program, from: FromStock, zero_mm: readonly number[] | undefined): Left {
+  const lay = layOf(before, from, zero_mm);
+  if ('why' in lay) return lay;
+  const first = firstFrame(millPlan(before));
+  if ('why' in first) return first;
+  const stock = createMillStock(first.frame.block, first.tools);
+  stock.append(first.frame.moves);
   stock.finish();
-  const state = turned(endState(stock), how);
-  if (!zero_mm) return { state };
-  return { state: placed(state, [-zero_mm[0], -zero_mm[1], -zero_mm[2]]) };
+  return { state: laid(endState(stock), lay.turn, lay.zero_mm) };
 }

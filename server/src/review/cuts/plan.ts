@@ -1,7 +1,6 @@
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN, STEP_FLAG, type StepTable } from '../../rs274/steps.ts';
 import type { Cutter } from '../../stock/cutter.ts';
-import { blockOf } from '../../stock/end-state.ts';
 import { defaultCell, type StockBlock } from '../../stock/grid.ts';
 import type { KeepOutBox } from '../../stock/keep-out.ts';
 import { emptyMoves, type Move, type MoveColumns, pushMove } from '../../stock/moves.ts';
@@ -86,7 +85,7 @@ export function millPlan(program: Program, most = MOST_MOVES): MillPlan | { why:
     return { why: plan.left_out[0] ?? 'nothing that can be followed cuts' };
   const smallest = plan.tools.map(tool => 2 * tool.radius_mm);
   for (const one of plan.frames)
-    if (!one.block.state)
+    if (!one.block.state && one.block.kept === undefined)
       one.block = { ...one.block, cell_mm: defaultCell(one.block.low, one.block.high, smallest) };
   return plan;
 }
@@ -141,16 +140,14 @@ function addFrame(program: Program, plan: MillPlan, frame: number, first: number
     left.add(`depth and width of cut: ${placed.why}`);
     return -1;
   }
-  const { low, high, round, keep_out, state } = placed.stock;
-  for (const what of state?.not_modelled ?? []) left.add(what);
-  const block: StockBlock = state
-    ? blockOf(state)
-    : {
-        low,
-        high,
-        cell_mm: 1,
-        ...(round ? { round: { x_mm: 0, y_mm: 0, radius_mm: round.radius_mm, bore_mm: round.bore_mm } } : {}),
-      };
+  const { low, high, round, keep_out, cells, not_modelled } = placed.stock;
+  for (const what of not_modelled ?? []) left.add(what);
+  const block: StockBlock = cells ?? {
+    low,
+    high,
+    cell_mm: 1,
+    ...(round ? { round: { x_mm: 0, y_mm: 0, radius_mm: round.radius_mm, bore_mm: round.bore_mm } } : {}),
+  };
   plan.frames.push({ frame, block, assumed: placed.assumed, keep_out, moves: emptyMoves() });
   return plan.frames.length - 1;
 }

@@ -1,11 +1,12 @@
 import { RUN } from '../../rs274/steps.ts';
 import type { Stock, WorkSetup } from '../../setup/index.ts';
-import type { StockState } from '../../stock/end-state.ts';
+import { blockOf, blockOfKept } from '../../stock/end-state.ts';
+import type { StockBlock } from '../../stock/grid.ts';
 import type { KeepOutBox } from '../../stock/keep-out.ts';
 import { extentsOf } from '../extents.ts';
 import type { Part } from '../part.ts';
 import type { Program } from '../program.ts';
-import { leftBy } from './left-by.ts';
+import type { FromStock } from './earlier.ts';
 
 const FRAME = RUN.frame;
 type Point = readonly [number, number, number];
@@ -17,8 +18,9 @@ export interface PlacedBlock {
   /** A round bar that stands on Z. */
   round?: { radius_mm: number; bore_mm?: number };
   keep_out: KeepOutBox[];
-  /** What another program left, cell by cell. */
-  state?: StockState;
+  /** What another program left, laid in cells. */
+  cells?: StockBlock;
+  not_modelled?: readonly string[];
 }
 
 /** The bar of a lathe; radii in mm. */
@@ -68,16 +70,23 @@ function resolved(setups: ReadonlyMap<string, WorkSetup> | undefined, name: stri
 /** The stock that another program leaves. */
 function placeLeft(
   program: Program,
-  stock: Extract<Stock, { shape: 'from' }>,
+  stock: FromStock,
   setup: WorkSetup | undefined,
 ): Placed<Omit<PlacedBlock, 'keep_out'>> {
-  const before = program.before?.(stock.from.value);
-  if (!before)
+  if (!program.earlier)
     return { why: `the stock is what ${stock.from.value} leaves, and that program cannot be read here` };
-  const left = leftBy(before, stock.turn?.value ?? 'none', setup?.zero_mm?.value);
+  const left = program.earlier.left(stock, setup?.zero_mm?.value);
   if ('why' in left) return left;
-  const { low, high } = left.state.block;
-  return { stock: { low, high, state: left.state }, assumed: false };
+  const held = 'state' in left ? left.state : left.kept;
+  return {
+    stock: {
+      low: held.block.low,
+      high: held.block.high,
+      cells: 'state' in left ? blockOf(left.state) : blockOfKept(left.kept),
+      not_modelled: held.not_modelled,
+    },
+    assumed: false,
+  };
 }
 
 function placeBlock(
