@@ -4,6 +4,7 @@ import { cribCases } from './crib.ts';
 import { firstThread } from './first-thread.ts';
 import { pictures } from './pictures.ts';
 import { check, type Host } from './support.ts';
+import { twoPrograms } from './two-programs.ts';
 
 /** All cases, the same for every host: they use the editor's own interface alone. */
 export function define(host: Host): void {
@@ -11,6 +12,7 @@ export function define(host: Host): void {
   suite(`${title}: first thread`, () => firstThread(host));
   suite(`${title}: commands`, () => commandCases(host));
   suite(`${title}: crib`, () => cribCases(host));
+  suite(`${title}: two programs`, () => twoPrograms(host));
   suite(`${title}: pictures`, () => pictures(host));
   if (host.fail) test('fails on purpose', () => check(false, 'as asked'));
 }
