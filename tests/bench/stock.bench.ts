@@ -2,10 +2,11 @@
 import { cutTile } from '../../server/src/stock/cut-tile.ts';
 import { type Cutter, cutter } from '../../server/src/stock/cutter.ts';
 import { layGrid } from '../../server/src/stock/grid.ts';
+import { kernelFor } from '../../server/src/stock/kernel.ts';
 import { createMillStock } from '../../server/src/stock/mill.ts';
 import { emptyMoves, type MoveColumns, type Point, pushMove } from '../../server/src/stock/moves.ts';
 import { MovePath } from '../../server/src/stock/path.ts';
-import { heightUnits, Tile } from '../../server/src/stock/tile.ts';
+import { heightUnits, Tile, tileCells } from '../../server/src/stock/tile.ts';
 import { TileLog } from '../../server/src/stock/tile-log.ts';
 
 const block = (cell_mm: number) => ({ low: [0, 0, -size.z], high: [size.x, size.y, 0], cell_mm }) as const;
@@ -93,12 +94,14 @@ function engine(moves: MoveColumns, tool: Cutter, cell_mm: number): { ms: number
 /** The sweeps alone: volume a segment, nothing read along the path. */
 function sweeps(moves: MoveColumns, tool: Cutter, cell_mm: number): { ms: number; removed: number } {
   const grid = layGrid(block(cell_mm));
+  const kernel = kernelFor(grid);
   const logs: TileLog[] = [];
   for (let k = 0; k < grid.tilesX * grid.tilesY; k++) {
-    const tile = new Tile(grid, k % grid.tilesX, Math.floor(k / grid.tilesX));
+    const { cells, blocks } = tileCells(grid, k % grid.tilesX, Math.floor(k / grid.tilesX));
+    const tile = new Tile(grid, k % grid.tilesX, Math.floor(k / grid.tilesX), kernel.room(cells, blocks));
     logs.push(new TileLog(tile, Number.POSITIVE_INFINITY));
   }
-  const path = new MovePath();
+  const path = new MovePath(kernel);
   const far = tool.radius_mm + 1;
   const n = moves.numbers;
   const started = performance.now();
@@ -110,7 +113,7 @@ function sweeps(moves: MoveColumns, tool: Cutter, cell_mm: number): { ms: number
     for (const log of logs) {
       const { xLow, xHigh, yLow, yHigh } = log.tile;
       if (x + far < xLow || x - far > xHigh || y + far < yLow || y - far > yHigh) continue;
-      cutTile(path, move, tool, 0, log, { piece: 0, station: 0 });
+      cutTile(kernel, path, move, tool, 0, log, { piece: 0, station: 0 });
     }
   }
   const ms = performance.now() - started;

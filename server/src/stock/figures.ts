@@ -1,7 +1,7 @@
 /** What each move met, in columns. */
 import type { Cutter } from './cutter.ts';
+import { levelOf } from './kernel/station.ts';
 import { type Rows, row, rowWidth } from './rows.ts';
-import { levelOf } from './station.ts';
 
 /**
  * The columns. Lengths mm, volume mm3, angles degrees; angles are measured clockwise from the left of the feed, as seen from
@@ -154,7 +154,7 @@ export function addToFigures(rows: Rows, from: number, to: number, removed_mm3: 
     if (data[r + row.body] > answer[column.body_contact_mm])
       answer[column.body_contact_mm] = data[r + row.body];
     if (data[r + row.arc] <= 0) continue;
-    if (round && data[r + row.level] !== levelOf(tool, sums[at + 7])) continue;
+    if (round && data[r + row.level] !== levelOf(tool.edge_height_mm, sums[at + 7])) continue;
     sums[at] += data[r + row.arc];
     sums[at + 1] = Math.min(sums[at + 1], data[r + row.least]);
     sums[at + 2] = Math.max(sums[at + 2], data[r + row.most]);

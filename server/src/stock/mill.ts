@@ -11,10 +11,18 @@ import {
   noteContacts,
 } from './figures.ts';
 import { type Grid, layGrid, type StockBlock } from './grid.ts';
+import { type Kernel, kernelFor } from './kernel.ts';
 import { emptyMoves, type Move, type MoveColumns, pushMove, spliceMoves } from './moves.ts';
 import { MovePath } from './path.ts';
-import { heightUnits, Tile } from './tile.ts';
+import { heightUnits, Tile, tileCells } from './tile.ts';
 import { TileLog } from './tile-log.ts';
+
+export interface MillOptions {
+  /** Moves of a tile between states that are kept to start again from. */
+  readonly snapshot_every?: number;
+  /** What cuts; compiled when it can be. */
+  readonly kernel?: (grid: Grid) => Kernel;
+}
 
 /** What an edit cost. */
 export interface Replay {
@@ -42,28 +50,29 @@ export class MillStock {
   readonly moves: MoveColumns = emptyMoves();
   private readonly tools: readonly Cutter[];
   private readonly logs: TileLog[] = [];
-  private readonly path = new MovePath();
-  /** Tiles that the move in work has still to cut, and how far it is in the last of them. */
-  private readonly waiting: TileLog[] = [];
-  /** Tiles of the move in work, row by row. */
+  private readonly kernel: Kernel;
+  private readonly path: MovePath;
+  /** Tiles of the move in work, row by row: `nearCount` of them, of which `cutCount` are cut. */
   private readonly near: TileLog[] = [];
+  private nearCount = 0;
+  private cutCount = 0;
   private started = false;
   private readonly place: Place = { piece: 0, station: 0 };
   private readonly startUnits: number;
   /** Moves cut so far. */
   done = 0;
 
-  constructor(
-    block: StockBlock,
-    tools: readonly Cutter[],
-    options: { readonly snapshot_every?: number } = {},
-  ) {
+  constructor(block: StockBlock, tools: readonly Cutter[], options: MillOptions = {}) {
     this.grid = layGrid(block);
+    this.kernel = (options.kernel ?? kernelFor)(this.grid);
+    this.path = new MovePath(this.kernel);
     this.tools = tools;
     let units = 0;
     for (let ty = 0; ty < this.grid.tilesY; ty++) {
       for (let tx = 0; tx < this.grid.tilesX; tx++) {
-        const log = new TileLog(new Tile(this.grid, tx, ty), options.snapshot_every ?? 512);
+        const { cells, blocks } = tileCells(this.grid, tx, ty);
+        const tile = new Tile(this.grid, tx, ty, this.kernel.room(cells, blocks));
+        const log = new TileLog(tile, options.snapshot_every ?? 512);
         units += log.tile.heightSum();
         this.logs.push(log);
       }
@@ -95,20 +104,17 @@ export class MillStock {
     const move = this.done;
     if (!this.started) {
       this.started = true;
-      this.waiting.length = 0;
+      this.cutCount = 0;
       this.place.piece = 0;
       this.place.station = 0;
       if (this.prepare(move)) this.findTiles(move);
-      else this.near.length = 0;
-      for (let k = this.near.length - 1; k >= 0; k--) this.waiting.push(this.near[k]);
+      else this.nearCount = 0;
     }
-    const log = this.waiting[this.waiting.length - 1];
-    if (log !== undefined) {
-      if (!this.cut(move, log, this.place)) return true;
+    if (this.cutCount < this.nearCount) {
+      if (!this.cut(move, this.near[this.cutCount], this.place)) return true;
       this.place.piece = 0;
       this.place.station = 0;
-      this.waiting.pop();
-      if (this.waiting.length > 0) return true;
+      if (++this.cutCount < this.nearCount) return true;
     }
     this.started = false;
     this.done++;
@@ -134,7 +140,8 @@ export class MillStock {
     for (let move = at; move < at + inserted.count; move++) {
       if (!this.prepare(move)) continue;
       this.findTiles(move);
-      for (const log of this.near) {
+      for (let k = 0; k < this.nearCount; k++) {
+        const log = this.near[k];
         dirty.add(log);
         const own = fresh.get(log);
         if (own === undefined) fresh.set(log, [move]);
@@ -153,6 +160,7 @@ export class MillStock {
       const rest = log.firstFrom(at + removed);
       const old = log.steps.slice(0, log.count);
       const kept = log.rewind(first);
+      this.kernel.forget();
       const steps: number[] = [...old.subarray(kept, first), ...(fresh.get(log) ?? [])];
       for (let k = rest; k < old.length; k++) steps.push(old[k] + shift);
       for (const move of steps) {
@@ -225,7 +233,7 @@ export class MillStock {
 
   private cut(move: number, log: TileLog, from: Place): boolean {
     const toolIndex = this.moves.tool[move];
-    return cutTile(this.path, move, this.tools[toolIndex], toolIndex, log, from);
+    return cutTile(this.kernel, this.path, move, this.tools[toolIndex], toolIndex, log, from);
   }
 
   private cutAll(move: number, log: TileLog): void {
@@ -235,7 +243,7 @@ export class MillStock {
 
   /** Lists in `near` the tiles that the prepared move comes to. */
   private findTiles(move: number): void {
-    this.near.length = 0;
+    this.nearCount = 0;
     const tool = this.tools[this.moves.tool[move]];
     const { grid } = this;
     const { chain } = this.path;
@@ -262,7 +270,7 @@ export class MillStock {
       for (let tx = tx0; tx <= tx1; tx++) {
         const log = this.logs[ty * grid.tilesX + tx];
         if (chain.pieces > 1 || tx0 === tx1 || ty0 === ty1 || nearTile(log.tile, p, margin))
-          this.near.push(log);
+          this.near[this.nearCount++] = log;
       }
     }
   }
@@ -280,12 +288,14 @@ export class MillStock {
     const cell = this.grid.cx * this.grid.cy;
     if (this.path.list.count > 0) {
       if (tool.shape !== 'flat') {
-        for (const log of this.near) {
+        for (let k = 0; k < this.nearCount; k++) {
+          const log = this.near[k];
           const record = log.find(move);
           if (record >= 0) noteContacts(log.rows, log.rowsFrom(record), log.rowsTo(record));
         }
       }
-      for (const log of this.near) {
+      for (let k = 0; k < this.nearCount; k++) {
+        const log = this.near[k];
         const record = log.find(move);
         if (record < 0) continue;
         const removed = (log.removed[record] / heightUnits) * cell;
@@ -300,7 +310,7 @@ export class MillStock {
 export function createMillStock(
   block: StockBlock,
   tools: readonly Cutter[],
-  options: { readonly snapshot_every?: number } = {},
+  options: MillOptions = {},
 ): MillStock {
   return new MillStock(block, tools, options);
 }

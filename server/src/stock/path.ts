@@ -2,20 +2,30 @@
 import type { Cutter } from './cutter.ts';
 import type { StationList } from './figures.ts';
 import type { Grid } from './grid.ts';
-import { type Chain, chainOf, emptyChain, type MoveColumns, numbersPerMove } from './moves.ts';
+import type { Kernel } from './kernel.ts';
+import { type Chain, chainOf, type MoveColumns, numbersPerMove } from './moves.ts';
 
 /** Stations stand at the middle of equal parts of the move, each at most this share of the tool's diameter long. */
 const stationShare = 1 / 20;
 const mostStations = 2000;
 
 export class MovePath {
-  readonly chain: Chain = emptyChain();
-  readonly list: StationList = { count: 0, places: new Float64Array(256) };
+  readonly chain: Chain;
+  readonly list: StationList;
   /** Piece that each station stands on. */
-  stationPiece = new Int32Array(64);
+  readonly stationPiece: Int32Array;
   /** How far the path has turned, at the station, from the direction of its straight piece. */
-  stationTurn = new Float64Array(64);
+  readonly stationTurn: Float64Array;
   private turnPerPiece = 0;
+
+  /** Works in the arrays of the kernel, which hold the longest path that there may be. */
+  constructor(kernel: Kernel) {
+    const { points, places, stationPiece, stationTurn } = kernel.path;
+    this.chain = { points, pieces: 0, length_mm: 0, rapid: false };
+    this.list = { count: 0, places };
+    this.stationPiece = stationPiece;
+    this.stationTurn = stationTurn;
+  }
 
   /** Splits the move into pieces and stations; false when it stays above the block. */
   prepare(moves: MoveColumns, move: number, tool: Cutter, grid: Grid): boolean {
@@ -44,11 +54,6 @@ export class MovePath {
     const last = 3 * chain.pieces;
     const down = p[last + 2] < p[2];
     list.count = count + (down ? 1 : 0);
-    if (list.places.length < 4 * list.count) list.places = new Float64Array(8 * list.count);
-    if (this.stationPiece.length < list.count) {
-      this.stationPiece = new Int32Array(2 * list.count);
-      this.stationTurn = new Float64Array(2 * list.count);
-    }
     let piece = 0;
     let passed = 0;
     let own = pieceLength(p, 0);

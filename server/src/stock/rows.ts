@@ -1,21 +1,9 @@
-/** A place on the path, and what one tile has of it. */
+/** What one tile has of the places on the path. */
+import { rowWidth } from './kernel/memory.ts';
 
-/** One place on the path. `rise` is the sine of the path's slope; `lead_mm` the distance from the start of its straight piece. */
-export interface Station {
-  index: number;
-  x: number;
-  y: number;
-  z: number;
-  /** Direction of the feed seen from above. */
-  dirX: number;
-  dirY: number;
-  level: number;
-  rise: number;
-  lead_mm: number;
-}
+export { rowWidth };
 
 /** Numbers in a row of `Rows`. */
-export const rowWidth = 12;
 export const row = {
   station: 0,
   depth: 1,
@@ -37,15 +25,17 @@ export class Rows {
   data = new Float32Array(16 * rowWidth);
   count = 0;
 
-  add(): number {
-    const at = this.count++ * rowWidth;
-    if (at + rowWidth > this.data.length) {
-      const grown = new Float32Array(2 * this.data.length);
+  /** Appends the first `count` rows of `from`. */
+  add(from: Float32Array, count: number): void {
+    const at = this.count * rowWidth;
+    const more = count * rowWidth;
+    if (at + more > this.data.length) {
+      const grown = new Float32Array(2 * (at + more));
       grown.set(this.data);
       this.data = grown;
     }
     const data = this.data;
-    for (let k = at; k < at + rowWidth; k++) data[k] = 0;
-    return at;
+    for (let k = 0; k < more; k++) data[at + k] = from[k];
+    this.count += count;
   }
 }

@@ -1,15 +1,10 @@
 /** What happened to one tile: its moves in order, what each took there, and states to start again from. */
 import { Rows } from './rows.ts';
-import type { Tile } from './tile.ts';
+import type { Tile, TileState } from './tile.ts';
 
 interface Snapshot {
   readonly records: number;
-  readonly floor: Int32Array | undefined;
-  readonly top: Int32Array | undefined;
-  readonly side: Int16Array | undefined;
-  readonly blockTop: Int32Array;
-  readonly blockAge: Uint8Array;
-  readonly last: readonly [number, number, number, number];
+  readonly state: TileState;
 }
 
 const mostSnapshots = 6;
@@ -87,12 +82,7 @@ export class TileLog {
       this.count = 0;
       return 0;
     }
-    tile.floor = to.floor?.slice();
-    tile.top = to.top?.slice();
-    tile.side = to.side?.slice();
-    tile.blockTop = to.blockTop.slice();
-    tile.blockAge = to.blockAge.slice();
-    [tile.lastX, tile.lastY, tile.lastZ, tile.lastTool] = to.last;
+    tile.restore(to.state);
     this.rows.count = to.records < this.count ? this.rowStart[to.records] : this.rows.count;
     this.count = to.records;
     return this.count;
@@ -107,15 +97,7 @@ export class TileLog {
     const tile = this.tile;
     const last = this.snapshots[this.snapshots.length - 1];
     if (last !== undefined && last.records >= this.count) return;
-    this.snapshots.push({
-      records: this.count,
-      floor: tile.floor?.slice(),
-      top: tile.top?.slice(),
-      side: tile.side?.slice(),
-      blockTop: tile.blockTop.slice(),
-      blockAge: tile.blockAge.slice(),
-      last: [tile.lastX, tile.lastY, tile.lastZ, tile.lastTool],
-    });
+    this.snapshots.push({ records: this.count, state: tile.keep() });
     if (this.snapshots.length > mostSnapshots) {
       this.snapshots = this.snapshots.filter((_, at) => at % 2 === 1);
       this.every *= 2;

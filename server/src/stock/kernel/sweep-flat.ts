@@ -1,0 +1,243 @@
+/** A flat disc moved level along a straight line: the fast case of pockets, contours and facing. */
+import { cutHeight, mergeCell, sideUnits } from './cells.ts';
+import { boundInRow, cx, cy, h, least, most, needCells, nh, nw, ox, oy, perX, perY, w } from './field.ts';
+import {
+  firstOver,
+  floorAt,
+  lastOver,
+  roundInt,
+  setFloor,
+  setSide,
+  setTop,
+  sideAt,
+  topAt,
+} from './memory.ts';
+
+/** No edge: so far out that no span is left. */
+const outside: f64 = 1e6;
+
+/** The line with its lower end first, for the spans of rows. */
+let xa: f64 = 0;
+let ya: f64 = 0;
+let xb: f64 = 0;
+let yb: f64 = 0;
+let ux: f64 = 0;
+let uy: f64 = 0;
+let slope: f64 = 0;
+
+/** Sets the line of `rightEdge` and `leftEdge`; (dirX, dirY) is its direction. */
+export function setCapsule(x0: f64, y0: f64, x1: f64, y1: f64, dirX: f64, dirY: f64): void {
+  const flip: bool = y0 > y1;
+  xa = flip ? x1 : x0;
+  ya = flip ? y1 : y0;
+  xb = flip ? x0 : x1;
+  yb = flip ? y0 : y1;
+  ux = flip ? -dirX : dirX;
+  uy = flip ? -dirY : dirY;
+  slope = uy > 1e-12 ? ux / uy : 0;
+}
+
+/** Greatest x, in the row `y`, of the capsule of radius `r` round the line; far left where the row misses it. */
+export function rightEdge(y: f64, r: f64): f64 {
+  const turned: f64 = ux * r;
+  if (y < ya - turned) {
+    const dy: f64 = y - ya;
+    const half2: f64 = r * r - dy * dy;
+    return half2 < 0 ? -outside : xa + Math.sqrt(half2);
+  }
+  if (y > yb - turned) {
+    const dy: f64 = y - yb;
+    const half2: f64 = r * r - dy * dy;
+    return half2 < 0 ? -outside : xb + Math.sqrt(half2);
+  }
+  return xa + uy * r + (y - ya + turned) * slope;
+}
+
+/** Least x, in the row `y`, of the capsule; far right where the row misses it. */
+export function leftEdge(y: f64, r: f64): f64 {
+  const turned: f64 = ux * r;
+  if (y < ya + turned) {
+    const dy: f64 = y - ya;
+    const half2: f64 = r * r - dy * dy;
+    return half2 < 0 ? outside : xa - Math.sqrt(half2);
+  }
+  if (y > yb + turned) {
+    const dy: f64 = y - yb;
+    const half2: f64 = r * r - dy * dy;
+    return half2 < 0 ? outside : xb - Math.sqrt(half2);
+  }
+  return xa - uy * r + (y - ya - turned) * slope;
+}
+
+/** First column whose centre lies right of `x`, last one left of it; one at `x` itself may count or not. Not held to those of the tile. */
+export function columnFrom(x: f64): i32 {
+  return roundInt((x - ox) * perX + 0.5);
+}
+export function columnTo(x: f64): i32 {
+  return roundInt((x - ox) * perX - 0.5);
+}
+/** The same for rows. */
+export function rowFrom(y: f64): i32 {
+  return roundInt((y - oy) * perY + 0.5);
+}
+export function rowTo(y: f64): i32 {
+  return roundInt((y - oy) * perY - 0.5);
+}
+
+/**
+ * Cuts the tile with a disc of radius `r` whose underside moves at height `z` (in units) from (x0, y0) to (x1, y1).
+ * With `startIsCut` the disc at the start was cut before at this height or lower, and only what lies ahead of it is
+ * looked at. Returns the removed height in units, summed over the cells the tile owns.
+ */
+export function sweepFlat(x0: f64, y0: f64, x1: f64, y1: f64, z: i32, r: f64, startIsCut: bool): f64 {
+  needCells();
+  const length: f64 = Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
+  const dirX: f64 = length > 0 ? (x1 - x0) / length : 1;
+  const dirY: f64 = length > 0 ? (y1 - y0) / length : 0;
+  setCapsule(x0, y0, x1, y1, dirX, dirY);
+  const band: f64 = Math.sqrt(cx * cx + cy * cy);
+  const outer: f64 = r + band;
+  const inner: f64 = r - band;
+  const inner2: f64 = inner > 0 ? inner * inner : -1;
+  // ahead of a start that is cut only the leading half of the disc counts
+  const backX: f64 = startIsCut ? outer * Math.abs(dirY) : outer;
+  const backY: f64 = startIsCut ? outer * Math.abs(dirX) : outer;
+  const iLow: i32 = most(0, columnFrom(Math.min(x0, x1) - (dirX < 0 ? outer : backX)) - 1);
+  const iHigh: i32 = least(nw - 1, columnTo(Math.max(x0, x1) + (dirX > 0 ? outer : backX)) + 1);
+  if (iLow > iHigh) return 0;
+  const jLow: i32 = most(0, rowFrom(Math.min(y0, y1) - (dirY < 0 ? outer : backY) - 1e-9));
+  const jHigh: i32 = least(nh - 1, rowTo(Math.max(y0, y1) + (dirY > 0 ? outer : backY) + 1e-9));
+  const own: i32 = w;
+  // which ends of a row the line across the start may close
+  const onLeft: bool = startIsCut && dirX > 1e-9;
+  const onRight: bool = startIsCut && dirX < -1e-9;
+  const lean: f64 = onLeft || onRight ? dirY / dirX : 0;
+  setWalls(x0, y0, x1, y1, dirX, dirY, length, r);
+  let removed: f64 = 0;
+  for (let j: i32 = jLow; j <= jHigh; j++) {
+    if ((j === jLow || (j & 15) === 0) && boundInRow(j >> 4, iLow, iHigh) <= z) {
+      j |= 15;
+      continue;
+    }
+    const row: i32 = j * nw;
+    let first: i32 = firstOver(row + iLow, row + iHigh, z) - row;
+    if (first > iHigh) continue;
+    let last: i32 = lastOver(row + first, row + iHigh, z) - row;
+    const y: f64 = oy + j * cy;
+    const off: f64 = y - y0;
+    let closed: bool = false;
+    if (onLeft || onRight) {
+      const at: f64 = -off * lean;
+      closed = at * at + off * off < inner2;
+      if (onLeft) first = most(first, columnFrom(x0 + at));
+      else last = least(last, columnTo(x0 + at));
+    } else if (startIsCut && off * dirY <= 0) continue;
+    const openLeft: bool = !(closed && onLeft);
+    const openRight: bool = !(closed && onRight);
+    if (openLeft) first = most(first, columnFrom(leftEdge(y, outer)));
+    if (openRight) last = least(last, columnTo(rightEdge(y, outer)));
+    if (first > last) continue;
+    let fullFrom: i32 = first;
+    let fullTo: i32 = last;
+    if (openLeft) fullFrom = inner2 > 0 ? most(first, columnFrom(leftEdge(y, inner))) : last + 1;
+    if (openRight) fullTo = inner2 > 0 ? least(last, columnTo(rightEdge(y, inner))) : last;
+    if (fullFrom > fullTo) {
+      fullFrom = last + 1;
+      fullTo = last;
+    }
+    let sum: i32 = 0;
+    const ownTo: i32 = own - 1;
+    for (let i: i32 = first; i <= last; i++) {
+      if (i === fullFrom) i = fullTo + 1;
+      if (i > last) break;
+      const at: i32 = row + i;
+      const top: i32 = topAt(at);
+      if (top <= z) continue;
+      const cut: i32 = cutAtWall(at, ox + i * cx, y, top, z);
+      if (i <= ownTo) sum += cut;
+    }
+    for (let i: i32 = fullFrom; i <= fullTo; i++) {
+      let at: i32 = row + i;
+      let top: i32 = topAt(at);
+      if (top <= z) {
+        at = firstOver(at, row + fullTo, z);
+        i = at - row;
+        if (i > fullTo) break;
+        top = topAt(at);
+      }
+      const floor: i32 = floorAt(at);
+      let cut: i32 = top - z;
+      if (floor === top) {
+        setFloor(at, z);
+        setTop(at, z);
+      } else if (floor === z) {
+        setTop(at, z);
+        cut -= cutHeight(cut, sideAt(at));
+      } else {
+        cut = mergeCell(at, z, -sideUnits);
+      }
+      if (i <= ownTo) sum += cut;
+    }
+    if (j < h) removed += sum;
+  }
+  return removed;
+}
+
+/** The sweep whose wall is cut. */
+let wx0: f64 = 0;
+let wy0: f64 = 0;
+let wx1: f64 = 0;
+let wy1: f64 = 0;
+let wX: f64 = 0;
+let wY: f64 = 0;
+let wLength: f64 = 0;
+let wR: f64 = 0;
+let perSide: f64 = 0;
+
+function setWalls(x0: f64, y0: f64, x1: f64, y1: f64, dirX: f64, dirY: f64, length: f64, r: f64): void {
+  wx0 = x0;
+  wy0 = y0;
+  wx1 = x1;
+  wy1 = y1;
+  wX = dirX;
+  wY = dirY;
+  wLength = length;
+  wR = r;
+  perSide = sideUnits / (cx * Math.abs(dirY) + cy * Math.abs(dirX));
+}
+
+/** Cuts cell `at` with centre (x, y), `top` high, at the side of the disc; returns what it gave. */
+function cutAtWall(at: i32, x: f64, y: f64, top: i32, z: i32): i32 {
+  const width: f64 = sideUnits;
+  const dx0: f64 = x - wx0;
+  const dy0: f64 = y - wy0;
+  const along: f64 = dx0 * wX + dy0 * wY;
+  let side: f64 = 0;
+  if (along > 0 && along < wLength) {
+    side = (Math.abs(dx0 * wY - dy0 * wX) - wR) * perSide;
+  } else {
+    const dx: f64 = along <= 0 ? dx0 : x - wx1;
+    const dy: f64 = along <= 0 ? dy0 : y - wy1;
+    const distance: f64 = Math.sqrt(dx * dx + dy * dy);
+    const across: f64 = cx * Math.abs(dx) + cy * Math.abs(dy);
+    side = across > 0 ? (width * (distance - wR) * distance) / across : -wR * perX * width;
+  }
+  if (side >= width) return 0;
+  const at16: i32 = side <= -width ? -sideUnits : roundInt(side);
+  const floor: i32 = floorAt(at);
+  // the two common cases of `mergeCell`, in place: no wall yet, and this very floor
+  if (at16 > -sideUnits) {
+    if (floor === top) {
+      setFloor(at, z);
+      setSide(at, at16);
+      return cutHeight(top - z, at16);
+    }
+    if (floor === z) {
+      const old: i32 = sideAt(at);
+      if (at16 >= old) return 0;
+      setSide(at, at16);
+      return cutHeight(top - z, at16) - cutHeight(top - z, old);
+    }
+  }
+  return mergeCell(at, z, at16);
+}
