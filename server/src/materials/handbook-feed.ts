@@ -1,7 +1,7 @@
 import type { Absent } from '../cutting/result.ts';
 import { absent } from '../cutting/result.ts';
 import { drillBands_mm, drillFeed, millBands_mm, millFeed } from './data/feed-tables.ts';
-import { deepHoleSteps, spanOf, substrates, withSteps } from './handbook-speed.ts';
+import { deepHoleSteps, mayHoldInserts, spanOf, substrates, withSteps } from './handbook-speed.ts';
 import { handbookTurningFeed } from './handbook-turning-feed.ts';
 import { knownSource } from './sources.ts';
 import { isMill, isSinglePoint } from './tool-kind.ts';
@@ -57,6 +57,17 @@ function millSteps(request: WindowRequest): readonly WindowStep[] {
       end: 'low',
     });
   }
+  if (request.kind === 'slot-mill') {
+    steps.push({
+      why: `thin side cutters from 0.15 of an end mill's feed (${practice})`,
+      factor: 0.15,
+      end: 'low',
+    });
+  }
+  if (request.kind === 'ball-mill') {
+    const why = `a ball cuts on less than its diameter and a light pass thins the chip (${practice})`;
+    steps.push({ why, factor: 2, end: 'high' });
+  }
   const share = request.radial_share;
   if (share !== undefined && share > 0 && share < 0.5) {
     const wanted = 1 / (2 * Math.sqrt(share - share * share));
@@ -82,6 +93,13 @@ function drillingFeed(request: WindowRequest, diameter_mm: number): WindowRange 
       steps.push({ why: `spotting from 0.4 of the drilling feed (${practice})`, factor: 0.4, end: 'low' });
     } else if (each === 'carbide' && material?.drill_feed !== 'hard') {
       steps.push({ why: `solid carbide drills stand more feed (${practice})`, factor: 1.3, end: 'high' });
+    }
+    if (each === 'carbide' && mayHoldInserts(request)) {
+      steps.push({
+        why: `drills with inserts from 0.35 of the feed (${practice})`,
+        factor: 0.35,
+        end: 'low',
+      });
     }
     steps.push(...deepHoleSteps(request, each, 'feed'));
     return withSteps(figure(band, 'handbook-drill-feeds'), steps);

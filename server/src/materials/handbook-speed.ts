@@ -21,12 +21,18 @@ export function handbookSpeed(request: WindowRequest): WindowRange | Absent {
   if (kind === 'other') return absent('kind of tool not known', ['kind']);
   const operation = speedOperation(kind);
   const figures = material.speed_m_min[operation];
-  const steps = kindSteps(kind, material);
+  const steps = kindSteps(request, material);
   const ranges = substrates(substrate).flatMap(each => {
     const figure = figures?.[each];
     return figure === undefined
       ? []
-      : [withSteps(figure, [...steps, ...deepHoleSteps(request, each, 'speed')])];
+      : [
+          withSteps(figure, [
+            ...steps,
+            ...insertSteps(request, each),
+            ...deepHoleSteps(request, each, 'speed'),
+          ]),
+        ];
   });
   if (ranges.length === 0) {
     const tool = substrate === undefined ? '' : ` with ${substrate}`;
@@ -78,6 +84,26 @@ export function deepHoleSteps(
   return [{ why: `hole ${ratio.toFixed(1)} x D deep (${source})`, factor: row[on], end: 'both' }];
 }
 
+/** Sheets name no drill with inserts: one edge, or carbide of this size and up, may be one. */
+const INSERTS_FROM_MM = 16;
+
+/** True for a carbide drill that may carry inserts, which run faster and feed less than solid ones. */
+export function mayHoldInserts({ kind, teeth, diameter_mm }: WindowRequest): boolean {
+  if (kind !== 'drill') return false;
+  return teeth === 1 || (diameter_mm !== undefined && diameter_mm >= INSERTS_FROM_MM);
+}
+
+function insertSteps(request: WindowRequest, substrate: TabledSubstrate): readonly WindowStep[] {
+  if (substrate !== 'carbide' || !mayHoldInserts(request)) return [];
+  return [
+    {
+      why: `drills with inserts up to twice as fast (${knownSource('practice').text})`,
+      factor: 2,
+      end: 'high',
+    },
+  ];
+}
+
 function speedOperation(kind: ToolKind): SpeedOperation {
   if (isMill(kind)) return 'milling';
   if (kind === 'tap') return 'tapping';
@@ -86,7 +112,7 @@ function speedOperation(kind: ToolKind): SpeedOperation {
   return 'turning';
 }
 
-function kindSteps(kind: ToolKind, material: Material): readonly WindowStep[] {
+function kindSteps({ kind }: WindowRequest, material: Material): readonly WindowStep[] {
   const practice = knownSource('practice').text;
   if (kind === 'reamer' && material.group !== 'N') {
     const why = `reaming at 0.5 to 0.7 of the drilling speed (${knownSource('handbook-reaming').text})`;
@@ -94,6 +120,10 @@ function kindSteps(kind: ToolKind, material: Material): readonly WindowStep[] {
       { why, factor: 0.5, end: 'low' },
       { why, factor: 0.7, end: 'high' },
     ];
+  }
+  if (kind === 'ball-mill') {
+    const why = `a ball cuts on less than its diameter (${practice})`;
+    return [{ why, factor: 1.5, end: 'high' }];
   }
   if (kind === 'groove' || kind === 'part-off') {
     const why = `${kind === 'groove' ? 'grooving' : 'parting'} below turning speed (${practice})`;

@@ -70,7 +70,8 @@ function reportSigns(e: Evidence, kind: MachineKind): string[] {
 }
 
 function latheSystem(e: Evidence): Item<Dialect> {
-  if (e.gCount(24) > 0 || ((e.first_unit === 70 || e.first_unit === 71) && e.gCount(20, 21) === 0)) {
+  // G20 and G21 are its turning and threading cycles, so they may stand further on
+  if (e.gCount(24) > 0 || e.first_unit === 70 || e.first_unit === 71) {
     return { value: 'lathe-c', how: 'likely', why: 'G24, or G70/G71 as units' };
   }
   if (e.gCount(77, 78, 79) > 0 || (e.clamps_g92 > 0 && e.gCount(95) > 0)) {

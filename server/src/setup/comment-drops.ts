@@ -49,9 +49,16 @@ export function dropWhatIsNoSize(
       choices: [],
     });
   }
+  if (fields.kind === 'chamfer-mill' || scan.text.includes('ENGRAV')) dropTip(scan);
   scan.drop(/(?<![A-Z])[A-Z] ?[+-]?\.?\d[\d.]*(?![\w/"])/);
   scan.drop(/(?<![A-Z0-9])[A-Z]+\d[A-Z0-9]*/);
   scan.drop(/#\d+/);
+}
+
+/** The flat at the tip of an engraver or a chamfer mill is not its diameter. */
+function dropTip(scan: CommentScan): void {
+  scan.drop(new RegExp(String.raw`(?<![\d./])${number} ?(?:MM|IN|")? ?TIP(?![A-Z])`));
+  scan.drop(new RegExp(`(?<![A-Z])TIP ?${number}`));
 }
 
 /** Number and letter drills are inch sizes: in a metric program the number may count something else, so it asks. */

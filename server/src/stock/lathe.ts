@@ -47,6 +47,8 @@ export function defaultSlice(length_mm: number): number {
 
 /** Radii less than this apart are touching, not cutting. */
 const skin_mm = 0.001;
+/** Thickest skin that is faced from a bore outwards. */
+const face_skin_mm = 0.5;
 const most = 4096;
 
 /**
@@ -84,6 +86,12 @@ export class LatheStock {
       if (this.outer[k] > this.inner[k]) sum += this.outer[k] ** 2 - this.inner[k] ** 2;
     }
     return sum * Math.PI * this.slice_mm;
+  }
+
+  /** Radii of bore and outside at a place along the bar, mm; both 0 beside it. */
+  radiiAt(z_mm: number): { inner: number; outer: number } {
+    const k = Math.floor((z_mm - this.low_z_mm) / this.slice_mm);
+    return k < 0 || k >= this.count ? { inner: 0, outer: 0 } : { inner: this.inner[k], outer: this.outer[k] };
   }
 
   /** Cuts one move and says what it met. */
@@ -141,6 +149,7 @@ export class LatheStock {
     tool: TurningTool,
     found: Sums,
   ): void {
+    if (tool.kind === 'turn' && (this.facesOutwards(from, to, found) || this.entersBore(from, to))) return;
     const points = this.lowerHull(from, to, tool);
     const area = found.area;
     resetMet();
@@ -158,6 +167,38 @@ export class LatheStock {
       else this.takeInner(k, z, -x, found);
     }
     if (found.area > area) found.length += lengthInMetal(from, to, met);
+  }
+
+  /**
+   * A turning tool that faces from a bore outwards takes the face off from within: two radii over z hold that as a
+   * wider bore. True when the move was one of these and is cut.
+   */
+  private facesOutwards(
+    from: readonly [number, number],
+    to: readonly [number, number],
+    found: Sums,
+  ): boolean {
+    if (!(to[1] > from[1]) || Math.abs(to[0] - from[0]) > 0.01 * (to[1] - from[1])) return false;
+    const first = this.sliceAt(to[0]);
+    if (first >= this.count || !(this.inner[first] > 0) || from[1] > this.inner[first] + 0.5) return false;
+    resetMet();
+    const area = found.area;
+    for (let k = first; k < this.count; k++)
+      this.takeInner(k, this.low_z_mm + (k + 0.5) * this.slice_mm, to[1], found);
+    if (found.area > area) found.length += lengthInMetal(from, to, met);
+    return true;
+  }
+
+  /**
+   * A turning tool comes down to the face with its nose in the mouth of the bore, to face outwards from there: its edge
+   * reaches along the face no further than the skin is thick.
+   */
+  private entersBore(from: readonly [number, number], to: readonly [number, number]): boolean {
+    if (!(to[0] < from[0]) || to[1] > from[1]) return false;
+    const first = this.sliceAt(to[0]);
+    if (first >= this.count || !(this.inner[first] > 0) || to[1] > this.inner[first]) return false;
+    const mouth = this.sliceAt(to[0] + face_skin_mm);
+    return mouth >= this.count || this.outer[mouth] <= this.inner[mouth];
   }
 
   private takeOuter(k: number, z: number, x: number, found: Sums): void {

@@ -20,6 +20,8 @@ export interface TurningSpec {
   /** The tool cuts towards +z (back turning). */
   readonly towards_plus_z?: boolean;
   readonly tip?: 'corner' | 'centre' | 'x-edge' | 'z-edge';
+  /** Groove and thread: the tool works in a bore, outwards. */
+  readonly inside?: boolean;
   /** Groove: the programmed point is the left (towards -z) or the right corner of the blade. */
   readonly blade_point?: 'left' | 'right';
 }
@@ -43,7 +45,7 @@ const noseSteps = 48;
  * angle the trailing edge stands upright, so that only nose and leading edge cut. Returns what is missing.
  */
 export function turningTool(spec: TurningSpec): TurningTool | { readonly missing: string } {
-  const inward = spec.kind === 'bore-bar' ? -1 : 1;
+  const inward = spec.kind === 'bore-bar' || spec.inside === true ? -1 : 1;
   const nose = spec.nose_radius_mm ?? 0;
   if (!(nose >= 0) || !Number.isFinite(nose)) return { missing: 'nose radius of 0 or more' };
   const length = spec.edge_length_mm ?? 1000;

@@ -60,8 +60,11 @@ export function cutterOf(tool: ToolKnown | undefined): CutterResult {
 
 const TURNING: ReadonlySet<string> = new Set(['turn', 'bore-bar', 'groove', 'part-off', 'thread-turn']);
 
-/** The outline of a single-point tool on a lathe, seen from the point that the program moves. */
-export function turningToolOf(tool: ToolKnown | undefined): { tool: TurningTool } | { why: string } {
+/** The outline of a single-point tool on a lathe, seen from the point that the program moves; `inside` for grooves and threads in a bore. */
+export function turningToolOf(
+  tool: ToolKnown | undefined,
+  inside = false,
+): { tool: TurningTool } | { why: string } {
   const kind = tool?.kind?.value;
   if (!tool || !kind) return { why: 'what kind of tool it is' };
   if (!TURNING.has(kind)) return { why: `how a ${kind} turns` };
@@ -72,6 +75,7 @@ export function turningToolOf(tool: ToolKnown | undefined): { tool: TurningTool 
     point_angle_deg: tool.point_angle_deg?.value ?? (kind === 'thread-turn' ? 60 : undefined),
     width_mm: tool.width_mm?.value,
     ...tipOf(tool.tip_direction?.value),
+    inside,
   });
   return 'missing' in made ? { why: made.missing } : { tool: made };
 }

@@ -6,6 +6,7 @@ import type { TurningTool } from '../../stock/turning-tool.ts';
 import type { Program } from '../program.ts';
 import { turningToolOf } from './cutter-of.ts';
 import { barOf } from './stock-of.ts';
+import { ToolSides } from './tool-sides.ts';
 
 /** Figures of the steps of a lathe program. */
 export interface LatheCuts {
@@ -30,7 +31,8 @@ export function latheCuts(program: Program): LatheCuts | { why: string } {
   const placed = barOf(program);
   if ('why' in placed) return placed;
   const stock = new LatheStock(placed.stock);
-  const tools = new Map<number, TurningTool | undefined>();
+  const sides = new ToolSides(stock, placed.stock.high_z_mm);
+  const tools = new Map<string, TurningTool | undefined>();
   const left = new Set<string>();
   const results = new Map<StepTable, (LatheFigures | undefined)[]>();
   const cursor = new StepCursor(program.reading, 0, Number.POSITIVE_INFINITY);
@@ -40,7 +42,8 @@ export function latheCuts(program: Program): LatheCuts | { why: string } {
     if (!known || !cursor.table) continue;
     const number = cursor.runValues[RUN.tool];
     const tool = program.tool(number);
-    const figures = cutStep(stock, cursor, tool, toolFor(number, tool, tools, left));
+    const inside = sides.inside(cursor, tool);
+    const figures = cutStep(stock, cursor, tool, toolFor(number, tool, inside, tools, left));
     if (!figures) continue;
     if (++count > MOST_MOVES) {
       left.add(`moves after the first ${MOST_MOVES}`);
@@ -61,19 +64,26 @@ export function latheCuts(program: Program): LatheCuts | { why: string } {
   };
 }
 
+/** Threads are not held as shapes: the point leaves the groove that it has just cut, straight out. */
+function leavesThread(step: StepCursor, { kind, inward }: TurningTool): boolean {
+  return kind === 'thread-turn' && step.kind === KIND.rapid && (step.x - step.x0) * inward > 0;
+}
+
 function toolFor(
   number: number,
   tool: ToolKnown | undefined,
-  tools: Map<number, TurningTool | undefined>,
+  inside: boolean,
+  tools: Map<string, TurningTool | undefined>,
   left: Set<string>,
 ): TurningTool | undefined {
-  if (tools.has(number)) return tools.get(number);
-  const made = turningToolOf(tool);
+  const key = `${number}${inside ? ' inside' : ''}`;
+  if (tools.has(key)) return tools.get(key);
+  const made = turningToolOf(tool, inside);
   const kind = tool?.kind?.value;
   if ('why' in made && !(kind && ON_AXIS.has(kind)))
     left.add(`what ${number >= 0 ? `T${number}` : 'the tool'} cuts: ${made.why} is not known`);
   const turning = 'why' in made ? undefined : made.tool;
-  tools.set(number, turning);
+  tools.set(key, turning);
   return turning;
 }
 
@@ -90,7 +100,7 @@ function cutStep(
     if (!tool?.diameter_mm || step.x !== 0 || step.x0 !== 0 || step.z >= step.z0) return undefined;
     return stock.drill(step.z0, step.z, tool.diameter_mm.value, tool.point_angle_deg?.value ?? 118);
   }
-  if (!turning) return undefined;
+  if (!turning || leavesThread(step, turning)) return undefined;
   return stock.move(
     {
       kind,

@@ -63,7 +63,7 @@ export function millPlan(program: Program, most = MOST_MOVES): MillPlan | { why:
       index = addCutter(program, plan, tool, left);
       cutterIndex.set(tool, index);
     }
-    if (index < 0 || !knownMove(cursor)) continue;
+    if (index < 0 || !knownMove(cursor) || isAside(program, cursor)) continue;
     if (Number.isNaN(first)) first = frame;
     const key = String(frame);
     let at = frameIndex.get(key);
@@ -88,6 +88,18 @@ export function millPlan(program: Program, most = MOST_MOVES): MillPlan | { why:
     if (!one.block.state && one.block.kept === undefined)
       one.block = { ...one.block, cell_mm: defaultCell(one.block.low, one.block.high, smallest) };
   return plan;
+}
+
+/** A boring cycle leaves the bore with the edge turned away from the wall: no body of revolution. */
+function isAside(program: Program, step: StepCursor): boolean {
+  if (step.kind !== KIND.rapid || (step.flags & STEP_FLAG.cycle) === 0) return false;
+  const { motion, tool } = RUN;
+  const code = step.runValues[motion];
+  return (
+    (code === 760 || code === 870) &&
+    step.z >= step.z0 &&
+    program.tool(step.runValues[tool])?.kind?.value === 'bore'
+  );
 }
 
 function knownMove(step: StepCursor): boolean {

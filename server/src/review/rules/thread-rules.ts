@@ -75,10 +75,14 @@ export const threadLeadMismatch: Rule = {
     for (const use of cuttingUses(program)) {
       const pitch = use.tool?.pitch_mm;
       if (!pitch || use.tool?.kind?.value === 'thread-mill') continue;
-      const part = use.parts.find(p => {
+      const fits = (p: Part) => {
         const ratio = p.run[RUN.lead] / pitch.value;
-        return p.kinds & THREAD && Math.abs(ratio - Math.max(1, Math.round(ratio))) > 0.002;
-      });
+        return Math.abs(ratio - Math.max(1, Math.round(ratio))) <= 0.002;
+      };
+      const threads = use.parts.filter(p => p.kinds & THREAD);
+      // a tapered run-in or run-out of a cycle follows the same spindle along a longer path
+      const right = new Set(threads.filter(fits).map(p => p.first_cut_line));
+      const part = threads.find(p => !fits(p) && !right.has(p.first_cut_line));
       if (!part) continue;
       const length = (value: number) => formatQuantity('length_mm', value, program.shown);
       report({
@@ -97,6 +101,12 @@ export const threadLeadMismatch: Rule = {
   ],
   silent: [
     { name: 'the pitch', program: PASSES('X28.8\n'), sheet: PITCHED },
+    {
+      name: 'a cycle that runs out on a taper',
+      program:
+        'G21 G18 G40 G95 G7\nT5 M6\nG97 S700 M3\nG0 X36. Z6.\nG76 P1.5 Z-12. I-2. J0.3 R1.6 K1.84 Q29.5 H2 E1. L2\nG0 X60.\nM2\n',
+      sheet: PITCHED.replace('lathe-a', 'ngc'),
+    },
     { name: 'two starts', program: PASSES('X28.8\n').replace('F1.5', 'F3.'), sheet: PITCHED },
     { name: 'the pitch is not known', program: PASSES('X28.8\n').replace('F1.5', 'F0.2'), options: LATHE_A },
   ],

@@ -1,12 +1,13 @@
 import { isAbsent } from '../../cutting/result.ts';
 import type { WindowRange } from '../../materials/index.ts';
-import { KIND } from '../../rs274/steps.ts';
+import { KIND, RUN } from '../../rs274/steps.ts';
 import { type EdgeFacts, edgeFacts } from '../facts.ts';
 import type { Severity } from '../finding.ts';
 import type { Part } from '../part.ts';
 import type { Program } from '../program.ts';
 import type { ToolUse } from '../tool-use.ts';
 import { isFedPerRevolution } from '../working.ts';
+import { chipShare } from './feeds-in-metal.ts';
 
 export interface OutOfWindow {
   part: Part;
@@ -21,7 +22,8 @@ const LOCKED = (1 << KIND.thread) | (1 << KIND.tap);
 
 /**
  * The part of a tool's use that lies furthest outside its window on one side. A table window recommends:
- * outside it is information, a warning only under half the low or over 1.3 times the high end.
+ * outside it is information, a warning only far under half the low or over 1.3 times the high end. Feeds that the stock says
+ * to be in air are not judged as too fast, and the chip of a narrow cut counts as thick as it is.
  */
 export function furthestOutside(
   use: ToolUse,
@@ -31,20 +33,45 @@ export function furthestOutside(
 ): OutOfWindow | undefined {
   const range = program.window(use.number)?.[quantity];
   if (!range || isAbsent(range)) return undefined;
-  let worst: { part: Part; value: number } | undefined;
+  const feeds = side === 'above' && quantity !== 'surface_speed_m_min';
+  let worst: { part: Part; value: number; share: number } | undefined;
   for (const part of side === 'below' ? mainParts(use) : use.parts) {
     if (part.cut_steps === 0 || part.kinds & LOCKED) continue;
     for (const facts of edgesOf(part, use, program)) {
       const value = facts[quantity];
       if (!(value > 0)) continue;
       if (side === 'below' ? value >= range.low * (1 - SLACK) : value <= range.high * (1 + SLACK)) continue;
-      if (!worst || (side === 'below' ? value < worst.value : value > worst.value)) worst = { part, value };
+      const share = feeds ? chipShare(part, use, program) : 1;
+      if (share === 0) continue;
+      if (!worst || (side === 'below' ? value < worst.value : value * share > worst.value * worst.share))
+        worst = { part, value, share };
     }
   }
   if (!worst) return undefined;
-  const far = side === 'below' ? worst.value < range.low / 2 : worst.value > range.high * 1.3;
-  return { ...worst, range, severity: far ? 'warning' : 'information' };
+  const aside = side === 'above' && !program.cuts && isAside(worst.part, use);
+  const far =
+    !aside &&
+    (side === 'below'
+      ? worst.value < range.low * FAR_BELOW
+      : worst.value * worst.share > range.high * FAR_ABOVE);
+  return { part: worst.part, value: worst.value, range, severity: far ? 'warning' : 'information' };
 }
+
+/**
+ * Without stock, a short stretch that is faster than a longer cut of the same tool may well be a way through air.
+ */
+function isAside(part: Part, use: ToolUse): boolean {
+  const feed = part.run[RUN.feed];
+  const cut = use.parts.reduce(
+    (sum, other) => (other.run[RUN.feed] < feed / 1.3 ? sum + other.cut_length_mm : sum),
+    0,
+  );
+  return cut > part.cut_length_mm / 3;
+}
+
+/** Shares of the low and the high end past which a value is warned of; light finishing passes lie a little under half. */
+const FAR_BELOW = 0.4;
+const FAR_ABOVE = 1.3;
 
 /** Tables are not sharper than this share of their ends. */
 const SLACK = 0.02;
