@@ -73,12 +73,8 @@ export class BlockReader {
       return p;
     }
     if (c === 91 && this.values === null && !closes(bytes, p, end)) {
-      return this.noteLine(
-        p,
-        end,
-        'directive-line',
-        'this line is not a block of the program; it is left out',
-      );
+      const text = 'this line is not a block of the program; it is left out';
+      return this.noteLine(p, end, 'directive-line', text);
     }
     if (c === 58) {
       readNumber(bytes, p + 1, end, this.number);
@@ -102,6 +98,7 @@ export class BlockReader {
     if (c === 35) return this.assignment(bytes, at, end);
     if (c === 44) return this.commaWord(bytes, at, end);
     if (c === 47 && at + 1 < end && bytes[at + 1] === 47) return this.comment(at, end);
+    if (c === 36 && this.settings.report_rules) return this.spindleWord(bytes, at, end);
     return this.badCharacter(bytes, at, end);
   }
 
@@ -182,6 +179,13 @@ export class BlockReader {
     const read = this.values.assign(this.lineText(bytes, end), at - this.base);
     if (read.problem !== undefined) this.valueProblem(read.problem);
     return Math.min(end, Math.max(this.base + read.end, at + 1));
+  }
+
+  private spindleWord(bytes: Uint8Array, at: number, end: number): number {
+    readNumber(bytes, at + 1, end, this.number);
+    if (this.number.digits === 0) return this.badCharacter(bytes, at, end);
+    this.block.spindle = this.number.value;
+    return this.number.end;
   }
 
   private oWord(bytes: Uint8Array, at: number, end: number): number {
@@ -267,8 +271,7 @@ export class BlockReader {
   private letterO(bytes: Uint8Array, at: number, o: number, end: number, letter: number): number {
     let p = o + 1;
     while (p < end && bytes[p] >= 48 && bytes[p] <= 57) p += 1;
-    let value = 0;
-    for (let q = o + 1; q < p; q += 1) value = value * 10 + (bytes[q] - 48);
+    const value = Number(textOf(bytes, o + 1, p));
     const name = String.fromCharCode(letter);
     this.problem('letter-o-for-zero', at, p, `the letter O stands where a zero was meant`, {
       title: `Write ${name}0`,

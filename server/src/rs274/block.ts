@@ -44,6 +44,8 @@ export class Block {
   o = Number.NaN;
   /** Start of an O word that is flow control (`o<name>`, `o100 sub`); -1 without. */
   flow = -1;
+  /** Spindle that S, M3 to M5 and the like are for (`$n` of the report's successor); NaN without. */
+  spindle = Number.NaN;
   /** Block delete switch: 1 for `/`, 1 to 9 for `/n`; 0 without. */
   deleted = 0;
   /** The line is `%`. */
@@ -66,6 +68,7 @@ export class Block {
     this.commentCount = 0;
     this.n = Number.NaN;
     this.o = Number.NaN;
+    this.spindle = Number.NaN;
     this.flow = -1;
     this.deleted = 0;
     this.percent = false;

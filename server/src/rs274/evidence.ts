@@ -284,7 +284,15 @@ function oWord(bytes: Uint8Array, at: number, end: number, e: Evidence): void {
     e.o_flow += 1;
     return;
   }
+  if (bytes[p] === 35 || bytes[p] === 91) p = afterComputed(bytes, p, end);
   while (p < end && ((bytes[p] >= 48 && bytes[p] <= 57) || bytes[p] === 32)) p += 1;
   const [a, b] = [bytes[p] & 0xdf, bytes[p + 1] & 0xdf];
   if (p + 1 < end && a >= 65 && a <= 90 && b >= 65 && b <= 90 && bytes[p] >= 65) e.o_flow += 1;
+}
+
+/** Offset after `#...` or `[...]` behind an O. */
+function afterComputed(bytes: Uint8Array, at: number, end: number): number {
+  const closing =
+    bytes[at] === 91 ? bytes.indexOf(93, at) : bytes[at + 1] === 60 ? bytes.indexOf(62, at) : at;
+  return closing < 0 || closing >= end ? end : closing + 1;
 }

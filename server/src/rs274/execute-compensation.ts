@@ -14,6 +14,7 @@ import {
 } from './compensation/offset.ts';
 import { turnsOver } from './coordinate-change.ts';
 import { OpenCorner, sendCorner } from './corner.ts';
+import { dropSpline } from './execute-nurbs.ts';
 import { PLANE_AXES, type Plane, pointInPlane } from './geometry/plane.ts';
 import type { Machine } from './machine.ts';
 import { OpenPath, type PathTag } from './open-path.ts';
@@ -87,6 +88,7 @@ export function closePath(machine: Machine): void {
   const { state } = machine;
   const open = state.pending;
   if (open instanceof OpenCorner) sendCorner(machine, open, undefined);
+  dropSpline(machine);
   if (!(open instanceof OpenPath) || open.path === null) return;
   const path = finishCompensation(open.path, sinkOf(machine, open.plane, open.shift));
   stand(machine, open.plane, path.at, path.normal, open.shift);

@@ -17,13 +17,8 @@ const target = new Target();
 export function executeMillCycle(machine: Machine, block: Block, motion: number): void {
   const { v } = machine.state;
   readTarget(machine, block, target);
-  if (changesLevels(v)) {
-    machine.problem(
-      'not-followed',
-      0,
-      block.length,
-      'a cycle scaled or mirrored along the tool is not followed',
-    );
+  if (turnsLevels(v)) {
+    machine.problem('not-followed', 0, block.length, 'a cycle mirrored along the tool is not followed');
     machine.lose();
     return;
   }
@@ -97,6 +92,7 @@ function cycleWords(machine: Machine, block: Block, motion: number): MillCycleWo
   if (at(L.Z) >= 0) words.z = machine.length(block, at(L.Z)) + shift * (v[S.local_z] + v[S.set_z]);
   if (isChanged(v) || v[S.polar] === 1) placeWords(v, words);
   if (at(L.R) >= 0) words.r = machine.length(block, at(L.R)) + shift * normalShift(v);
+  if (v[S.scaled] === 1) scaleLevels(v, words);
   if (at(L.P) >= 0) words.p_seconds = dwellSeconds(machine, block, at(L.P));
   if (at(L.Q) >= 0) words.q = machine.length(block, at(L.Q));
   if (at(L.I) >= 0) words.i = machine.length(block, at(L.I));
@@ -122,10 +118,27 @@ function placeWords(v: Float64Array, words: Writable<MillCycleWords>): void {
 
 const PLACES = ['x', 'y', 'z'] as const;
 
-/** Whether levels along the tool axis would have to be scaled or mirrored. */
-function changesLevels(v: Float64Array): boolean {
-  const normal = v[S.plane] === 17 ? 2 : v[S.plane] === 18 ? 1 : 0;
-  return !Number.isNaN(v[S.mirror_x + normal]) || (v[S.scaled] === 1 && v[S.scale_x + normal] !== 1);
+/** R and depth along the tool under scaling; pecks, gaps and dwells keep their size (common practice, no source). */
+function scaleLevels(v: Float64Array, words: Writable<MillCycleWords>): void {
+  const normal = normalOf(v);
+  const factor = v[S.scale_x + normal];
+  const centre = v[S.distance] === 91 ? 0 : v[S.scale_cx + normal];
+  const level = (value: number | undefined) => value !== undefined && centre + (value - centre) * factor;
+  const r = level(words.r);
+  const depth = level(words[PLACES[normal]]);
+  if (r !== false) words.r = r;
+  if (depth !== false) words[PLACES[normal]] = depth;
+}
+
+/** Whether levels along the tool axis would have to be turned over. */
+function turnsLevels(v: Float64Array): boolean {
+  const normal = normalOf(v);
+  return !Number.isNaN(v[S.mirror_x + normal]) || (v[S.scaled] === 1 && !(v[S.scale_x + normal] > 0));
+}
+
+/** Tool axis of the plane: 0 X, 1 Y, 2 Z. */
+function normalOf(v: Float64Array): number {
+  return v[S.plane] === 17 ? 2 : v[S.plane] === 18 ? 1 : 0;
 }
 
 function normalShift(v: Float64Array): number {

@@ -10,7 +10,26 @@ const METRE_PER_FOOT = 0.3048;
 export function executeFeedAndSpindle(machine: Machine, block: Block, codes: BlockCodes): void {
   feedMode(machine, codes);
   if (block.has(L.F) && !takesF(codes)) feed(machine, block);
-  spindle(machine, block, codes);
+  if (block.spindle > 0) otherSpindle(machine, block, codes);
+  else spindle(machine, block, codes);
+}
+
+const LOCKED: ReadonlySet<string> = new Set([
+  'feed-per-revolution',
+  'thread',
+  'rigid-tap',
+  'multi-pass-thread',
+]);
+const TAPPING: ReadonlySet<number> = new Set([74, 84]);
+
+/** Words for another spindle (`$n`, n over 0) change nothing of the main one; moves that are locked to it are not known. */
+function otherSpindle(machine: Machine, block: Block, codes: BlockCodes): void {
+  const locked = codes.rows.some(
+    row => LOCKED.has(row.effect) || (row.effect === 'drill-cycle' && TAPPING.has(row.number)),
+  );
+  if (!locked) return;
+  const text = `feed or moves locked to spindle ${block.spindle} are not followed; its speed is not kept`;
+  machine.problem('not-followed', 0, block.length, text);
 }
 
 function feedMode(machine: Machine, codes: BlockCodes): void {

@@ -5,6 +5,7 @@ import { cornerOf, OpenCorner, sendCorner } from './corner.ts';
 import { closePath, compensatedMove, endPath, isCompensated, leavePath } from './execute-compensation.ts';
 import { executeMillCycle } from './execute-cycles.ts';
 import { executeLatheCycle, executeLatheMode, isLatheCycle } from './execute-lathe-cycles.ts';
+import { closeSpline, collectSpline, dropSpline } from './execute-nurbs.ts';
 import { executeSpline } from './execute-spline.ts';
 import { executeThread } from './execute-thread.ts';
 import type { Machine } from './machine.ts';
@@ -30,7 +31,17 @@ export function executeMotion(machine: Machine, block: Block, codes: BlockCodes,
       v[S.motion] = code;
     }
   }
+  if (row?.effect === 'spline-list-end') {
+    closeSpline(machine, block);
+    return;
+  }
+  if (v[S.motion] !== 52 && machine.state.pending !== null) dropSpline(machine);
   if (words_used) return;
+  if (v[S.motion] === 52 && v[S.lost] === 0 && (row !== undefined || namesAxes(block))) {
+    if (row !== undefined) endPath(machine);
+    collectSpline(machine, block, row !== undefined);
+    return;
+  }
   for (let i = 0; i < codes.rows.length; i += 1) {
     if (isLatheCycle(codes.rows[i].effect)) {
       endPath(machine);

@@ -8,6 +8,7 @@ import { executeSetData } from './execute-set-data.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 import { KIND } from './steps.ts';
+import { storeReference } from './stored-reference.ts';
 import { AXIS, namesAxes, readTarget, Target } from './targets.ts';
 
 const target = new Target();
@@ -42,6 +43,10 @@ export function executeOffsets(machine: Machine, block: Block, codes: BlockCodes
       case 'return-from-reference':
         executeReference(machine, block, row.effect);
         used = true;
+        break;
+      case 'store-reference':
+      case 'store-second-reference':
+        storeReference(machine, row.effect === 'store-reference' ? 'first' : 'second');
         break;
       case 'machine-coordinates':
         used = machineMove(machine, block, codes);

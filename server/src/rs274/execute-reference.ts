@@ -3,18 +3,19 @@ import type { Effect } from './codes/shape.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 import { KIND } from './steps.ts';
+import { type StoredPoint, storedReference } from './stored-reference.ts';
 import { arrive, namesAxes, readTarget, Target } from './targets.ts';
 
 const target = new Target();
 
 /**
  * G28, G30, G27, G29. G28 and G30: rapid to the point of the words (where that is another one), then the named axes go to
- * a reference position that the program does not tell. Without axis words the report moves all axes.
+ * a reference position that the program does not tell unless it has stored one. Without axis words the report moves all axes.
  */
 export function executeReference(machine: Machine, block: Block, effect: Effect): void {
   const { v } = machine.state;
   if (!namesAxes(block)) {
-    if (effect === 'reference' || effect === 'second-reference') home(machine, 63);
+    if (effect === 'reference' || effect === 'second-reference') home(machine, 63, pointOf(effect));
     return;
   }
   if (effect === 'return-from-reference') {
@@ -30,7 +31,7 @@ export function executeReference(machine: Machine, block: Block, effect: Effect)
     arrive(machine, target);
     machine.step(KIND.rapid);
   }
-  home(machine, target.named & 63);
+  home(machine, target.named & 63, pointOf(effect));
 }
 
 function stays(to: number, from: number): boolean {
@@ -49,8 +50,21 @@ function zeroIncrements(machine: Machine, block: Block): boolean {
   return true;
 }
 
-function home(machine: Machine, axes: number): void {
+function pointOf(effect: Effect): StoredPoint {
+  return effect === 'second-reference' ? 'second' : 'first';
+}
+
+/** To the point that the program stored (G28.1, G30.1) where it is known, else to one that the program does not tell. */
+function home(machine: Machine, axes: number, point: StoredPoint): void {
   const { v } = machine.state;
-  for (let axis = 0; axis < 6; axis += 1) if ((axes & (1 << axis)) !== 0) v[S.x + axis] = Number.NaN;
-  machine.step(KIND.home, 0, axes);
+  const to = [0, 1, 2].map(axis => storedReference(machine, point, axis));
+  let known = false;
+  for (let axis = 0; axis < 6; axis += 1) {
+    if ((axes & (1 << axis)) === 0) continue;
+    const stored = axis < 3 ? to[axis] : Number.NaN;
+    if (!Number.isNaN(stored)) known = true;
+    v[S.x + axis] = stored;
+  }
+  if (known) machine.step(KIND.rapid);
+  else machine.step(KIND.home, 0, axes);
 }

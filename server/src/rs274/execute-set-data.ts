@@ -4,6 +4,7 @@ import { offsetColumn, turnByFrame, turnColumn } from './execute-offsets.ts';
 import { executeToolData } from './execute-tool-data.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
+import { forgetStored } from './stored-reference.ts';
 
 const LETTERS = [L.X, L.Y, L.Z] as const;
 
@@ -59,6 +60,7 @@ export function executeSetData(machine: Machine, block: Block): void {
       if (active) turnByFrame(machine);
     }
   }
+  if (!Number.isNaN(frame)) forgetStored(v, frame);
   if (moved) machine.place();
 }
 

@@ -57,8 +57,9 @@ export class Executor {
     executeModes(machine, block, codes);
     executeFeedAndSpindle(machine, block, codes);
     executeToolChange(machine, block, codes);
-    executeSpindleStart(machine, block, codes);
-    if (report) executeSpindleStop(machine, codes);
+    const other_spindle = block.spindle > 0;
+    if (!other_spindle) executeSpindleStart(machine, block, codes);
+    if (report && !other_spindle) executeSpindleStop(machine, codes);
     executeCoolant(machine, codes, report ? 'all' : 'before');
     this.notFollowed(block);
     followFrame(machine, block, codes);

@@ -61,7 +61,7 @@ function reportSigns(e: Evidence, kind: MachineKind): string[] {
   if (e.named_parameters > 0) signs.push('named parameters');
   if (e.gCount(38.2, 38.3, 38.4, 38.5) > 0) signs.push('straight probe (G38)');
   if (e.gCount(33.1) > 0) signs.push('rigid tap G33.1');
-  if (e.gCount(59.1, 59.2, 59.3, 92.2, 92.3, 41.1, 42.1, 43.1) > 0)
+  if (e.gCount(59.1, 59.2, 59.3, 92.2, 92.3, 41.1, 42.1, 43.1, 5.2, 5.3, 28.1, 30.1) > 0)
     signs.push('codes that only this dialect has');
   if (e.surface_speed_with_d > 0) signs.push('G96 with D');
   if (kind === 'lathe' && e.gCount(7, 8) > 0) signs.push('G7 and G8');

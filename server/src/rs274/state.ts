@@ -147,6 +147,18 @@ export const STATE_FIELDS = [
   'o7r',
   'o8r',
   'o9r',
+  // Reference points that the program stored (G28.1, G30.1): position, the work offset that it counts in (530: machine
+  // coordinates) and the length offset that was on.
+  'ref1_x',
+  'ref1_y',
+  'ref1_z',
+  'ref1_frame',
+  'ref1_length',
+  'ref2_x',
+  'ref2_y',
+  'ref2_z',
+  'ref2_frame',
+  'ref2_length',
 ] as const;
 export type StateField = (typeof STATE_FIELDS)[number];
 
@@ -248,6 +260,7 @@ export function startState(start: StartState): MachineState {
   v.fill(Number.NaN, S.cycle, S.skip_until_n + 1);
   v[S.comp_radius] = Number.NaN;
   v[S.comp_tip] = Number.NaN;
+  v.fill(Number.NaN, S.ref1_x, S.ref2_length + 1);
   v.fill(Number.NaN, S.spline_i, S.spline_j + 1);
   return state;
 }

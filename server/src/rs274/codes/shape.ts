@@ -92,6 +92,8 @@ export const EFFECTS = [
   'compensation-left',
   'compensation-right',
   'spline',
+  'spline-list',
+  'spline-list-end',
   'compensation-left-given',
   'compensation-right-given',
   'length-offset',

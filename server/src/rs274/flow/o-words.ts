@@ -1,4 +1,5 @@
 import { STATUS } from '../expressions/value.ts';
+import type { Target } from './library.ts';
 import type { FlowProgram } from './program.ts';
 import type { FlowRun } from './run.ts';
 import { type Statement, skip } from './statements.ts';
@@ -104,7 +105,7 @@ function call(run: FlowRun, statement: Statement, bytes: Uint8Array, start: numb
     args.set(args.size + 1, value.number);
     at = skip(bytes, Math.max(value.next, at + 1), end);
   }
-  const target = run.library.sub(label, run.frame.program);
+  const target = run.library.sub(label, run.frame.program) ?? computedSub(run, label);
   if (target === undefined) {
     run.report(
       'subprogram-missing',
@@ -116,6 +117,19 @@ function call(run: FlowRun, statement: Statement, bytes: Uint8Array, start: numb
     return;
   }
   run.call(target, 'sub', target.line + 1, 0, args);
+}
+
+/** The SUB of this program whose label is worked out and has, now, this value. */
+function computedSub(run: FlowRun, label: string): Target | undefined {
+  const { program } = run.frame;
+  for (const line of program.computed_subs) {
+    const from = program.start(line);
+    const at = program.statements.get(line)?.computed ?? 0;
+    const value = run.read(program.bytes(line), from + at, program.end(line));
+    if (value.status === STATUS.known && String(Math.round(value.number)) === label)
+      return { program, part: program.partOf(line), line };
+  }
+  return undefined;
 }
 
 /** IF: tries the branches in order; an ELSEIF met from above ends the branch before it. */

@@ -24,6 +24,8 @@ export class FlowProgram {
   readonly problems: Problem[];
   /** O-word subroutines by label: the line of their SUB. */
   readonly subs = new Map<string, number>();
+  /** Lines of SUB whose label must be worked out. */
+  readonly computed_subs: number[] = [];
   private readonly chunk_of: Int32Array;
   private readonly starts: Int32Array;
   private readonly ends: Int32Array;
@@ -163,7 +165,9 @@ export class FlowProgram {
       const statement = readStatement(bytes, this.starts[line], this.ends[line], line);
       if (statement !== undefined) {
         this.statements.set(line, statement);
-        if (statement.kind === 'sub' && !this.subs.has(statement.label)) this.subs.set(statement.label, line);
+        if (statement.kind === 'sub' && statement.computed >= 0) this.computed_subs.push(line);
+        else if (statement.kind === 'sub' && !this.subs.has(statement.label))
+          this.subs.set(statement.label, line);
         continue;
       }
       const number = programNumber(bytes, this.starts[line], this.ends[line]);

@@ -3,6 +3,7 @@ import { turnByFrame } from '../execute-offsets.ts';
 import type { SystemParameters } from '../expressions/parameters.ts';
 import type { Machine } from '../machine.ts';
 import { S, type StateField } from '../state.ts';
+import { forgetStored } from '../stored-reference.ts';
 
 const shown = new Float64Array(3);
 const AXES = ['x', 'y', 'z', 'a', 'b', 'c', 'u', 'v', 'w'] as const;
@@ -202,6 +203,8 @@ export class MachineParameters implements SystemParameters {
     if (field === undefined) return;
     const { machine } = this;
     machine.state.v[S[field]] = value * machine.unit;
+    const system = Math.floor(from / 20) + 1;
+    forgetStored(machine.state.v, system <= 6 ? 530 + system * 10 : 584 + system);
     const frame = machine.state.v[S.frame];
     if (Number.isNaN(frame) || offsetNumber(frame) === Math.floor(from / 20) + 1) machine.lose();
   }
