@@ -88,8 +88,8 @@ const CASES: [name: string, program: string, options: ReadOptions][] = [
     { dialect: 'ngc', kind: 'mill' },
   ],
   [
-    'a rational spline is not followed',
-    'G0 X0 Y0 Z0\nG5.2 X1 Y1 P1 L3 => !not-followed; place - - -',
+    'a rational spline that ends with the program is told; its moves are not made',
+    'G0 X0 Y0 Z0\nG5.2 X1 Y1 P1 L3 => !spline-word-missing; place - - -',
     { dialect: 'ngc', kind: 'mill' },
   ],
   [

@@ -14,6 +14,8 @@ const BEFORE = 'T1 M6\nS1000 M3\nF100\nG0 X100. Y100. Z100.\n';
 const LATHE_BEFORE = 'T0101\nG97 S1000 M3\nF0.2\nG0 X100. Z100.\n';
 /** Examples that only make sense with something around them. */
 const AROUND: Record<string, { before?: string; after?: string }> = {
+  'G5.2': { before: 'G17\n', after: 'X101. Y100.\nX102. Y99.\nG5.3\n' },
+  'G5.3': { before: 'G17\nG5.2 X101. Y100.\nX102. Y100.\n' },
   G70: { after: 'N100 G0 X20.\nG1 Z-10.\nN160 X40.\n' },
   G71: { after: 'N100 G0 X20.\nG1 Z-10.\nN160 X40.\n' },
   G72: { after: 'N100 G0 Z-10.\nG1 X20.\nN160 Z0.\n' },
