@@ -89,9 +89,9 @@ const terminal = await Promise.all([
   }),
 ]);
 
-// What the packed files carry besides code: the sample job, the schemas of sheet and crib, the licences of what is inside.
+// What the packed files carry besides code: the sample job, the schemas that help to fill in sheet and crib, the licences of what is inside.
 mkdirSync('dist/sample', { recursive: true });
 cpSync('fixtures/bracket', 'dist/sample', { recursive: true });
-cpSync('server/schemas', 'dist/schemas', { recursive: true });
+cpSync('client/schemas', 'dist/schemas', { recursive: true });
 writeFileSync('dist/notices.txt', notices(extension.map(result => result.metafile)));
 writeFileSync('server/dist/notices.txt', notices(terminal.map(result => result.metafile)));

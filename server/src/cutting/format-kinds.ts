@@ -50,7 +50,7 @@ export const FORMAT_KINDS = {
     mm: style('m/min', 'm/min', 'm/min', figures(3, true)),
     inch: style('m/min', 'ft/min', 'sfm', figures(3, true)),
   },
-  spindle: same('rev/min', figures(4, true)),
+  spindle: same('rev/min', figures(3, true)),
   removal: {
     mm: style('cm3/min', 'cm3/min', 'cm3/min', figures(3, true)),
     inch: style('cm3/min', 'in3/min', 'in3/min', figures(3, true)),

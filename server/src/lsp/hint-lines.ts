@@ -103,9 +103,18 @@ function blockHint(review: Review, level: HintLevel, line: number): string {
   if (setsSpeed || level === 'every') {
     if ((facts.css ?? program.reading.runAt(line, 'css')) === 1)
       parts.push(spanWords('spindle_rpm', spindle_rpm, shown));
-    else parts.push(spanWords('surface_speed_m_min', surface_speed_m_min, shown));
+    else if (level === 'every' || !saidAtTool(review, facts.tools[0]))
+      parts.push(spanWords('surface_speed_m_min', surface_speed_m_min, shown));
   }
   return parts.filter(part => part !== '').join(' · ');
+}
+
+/** A tool that runs at one surface speed has it in the hint of its change. */
+function saidAtTool(review: Review, number: number | undefined): boolean {
+  const speed = review.tools.find(tool => tool.number === number)?.surface_speed_m_min;
+  const words = (at: 0 | 1) =>
+    speed && formatQuantity('surface_speed_m_min', speed[at], review.program.shown);
+  return speed !== undefined && words(0) === words(1);
 }
 
 /** Facts of the first cut after a block that only sets speed or feed. */

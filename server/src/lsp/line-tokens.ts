@@ -71,6 +71,9 @@ const FUNCTIONS = [
   'LN',
 ];
 
+/** True for the name of a function, as SIN; false for a word of flow control. */
+export const isFunctionName = (name: string): boolean => FUNCTIONS.includes(name);
+
 const NUMBER = /^[ \t]*[+-]?[ \t]*(?:\d[\d \t]*)?(?:\.[\d \t]*)?/;
 const LETTERS = /^[A-Za-z]+/;
 

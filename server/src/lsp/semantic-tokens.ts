@@ -1,20 +1,21 @@
 import type { Range, SemanticTokensLegend } from 'vscode-languageserver';
 import type { ProgramText } from '../rs274/index.ts';
-import { type LineToken, lineTokens } from './line-tokens.ts';
+import { isFunctionName, type LineToken, lineTokens } from './line-tokens.ts';
 
 /** Standard token types, so that every colour theme has them. */
 export const SEMANTIC_LEGEND: SemanticTokensLegend = {
   tokenTypes: [
     'comment',
     'keyword',
+    'macro',
+    'type',
     'function',
+    'enumMember',
+    'parameter',
     'property',
     'number',
-    'variable',
     'operator',
     'label',
-    'macro',
-    'enumMember',
   ],
   tokenModifiers: [],
 };
@@ -29,41 +30,66 @@ export function semanticTokens(text: ProgramText, range: Range): number[] {
   let last_start = 0;
   const end = Math.min(range.end.line, text.lineCount - 1, range.start.line + MOST_LINES);
   for (let line = range.start.line; line <= end; line += 1) {
-    for (const token of lineTokens(text.lineText(line))) {
-      const type = typeOf(token);
-      if (type === undefined) continue;
-      const start = line === last_line ? token.start - last_start : token.start;
-      data.push(line - last_line, start, token.end - token.start, TYPE[type], 0);
+    for (const [start, end, type] of typedPieces(text.lineText(line))) {
+      data.push(
+        line - last_line,
+        line === last_line ? start - last_start : start,
+        end - start,
+        TYPE[type],
+        0,
+      );
       last_line = line;
-      last_start = token.start;
+      last_start = start;
     }
   }
   return data;
 }
 
+/** The coloured pieces of a line; of a word that is an axis or a plain letter the number is a piece of its own. */
+function* typedPieces(source: string): Generator<[start: number, end: number, type: string]> {
+  for (const token of lineTokens(source)) {
+    const type = typeOf(token);
+    if (type === undefined) continue;
+    if (token.kind !== 'word' || type !== 'property' || token.end === token.start + 1) {
+      yield [token.start, token.end, type];
+      continue;
+    }
+    yield [token.start, token.start + 1, type];
+    const blanks = /^[ \t]*/.exec(source.slice(token.start + 1))?.[0].length ?? 0;
+    yield [token.start + 1 + blanks, token.end, 'number'];
+  }
+}
+
 function typeOf(token: LineToken): string | undefined {
   switch (token.kind) {
     case 'comment':
-    case 'keyword':
     case 'label':
     case 'operator':
     case 'number':
-      return token.kind;
     case 'parameter':
-      return 'variable';
+      return token.kind;
+    case 'keyword':
+      return isFunctionName(token.name) ? 'function' : 'macro';
     case 'tape-mark':
     case 'block-delete':
-      return 'macro';
+      return 'operator';
     case 'word':
-      return wordType(token.letter);
+      return wordType(token);
     default:
       return undefined;
   }
 }
 
-function wordType(letter: string): string {
-  if (letter === 'G' || letter === 'M') return 'keyword';
+/** Motion, tool and spindle, feed, and what is set stand apart; `M6` goes with the tool, `M3` to `M5` with the spindle. */
+function wordType({ letter, value }: LineToken): string {
+  if (letter === 'G') return MOTION.has(value) ? 'keyword' : 'enumMember';
+  if (letter === 'M') return TOOL_AND_SPINDLE.has(value) ? 'type' : 'enumMember';
   if (letter === 'N' || letter === 'O') return 'label';
-  if (letter === 'T' || letter === 'H' || letter === 'D') return 'enumMember';
-  return letter === 'F' || letter === 'S' ? 'number' : 'property';
+  if ('THDS'.includes(letter)) return 'type';
+  return letter === 'F' ? 'function' : 'property';
 }
+
+const MOTION: ReadonlySet<number> = new Set([
+  0, 1, 2, 3, 32, 33, 73, 74, 76, 81, 82, 83, 84, 85, 86, 87, 88, 89,
+]);
+const TOOL_AND_SPINDLE: ReadonlySet<number> = new Set([3, 4, 5, 6]);

@@ -32,15 +32,27 @@ ${body.map(part => part.text).join('\n')}
 `;
 }
 
-/** Colours carry nothing alone: severity has a shape and a word, marks have an underline. */
+/**
+ * Colours carry nothing alone: severity has a shape and a word, marks have an underline. Inside the editor the page has the
+ * colours of its theme, elsewhere those of the reader's choice of light or dark, on paper black on white.
+ */
 const COMMON_STYLE = `
-:root { color-scheme: light dark; --ink: #111; --soft: #555; --paper: #fff; --band: #f2f2f0; --line: #bbb; --link: #0b4f8a; }
+:root {
+  color-scheme: light dark;
+  --ink: var(--vscode-editor-foreground, #111); --soft: var(--vscode-descriptionForeground, #555);
+  --paper: var(--vscode-editor-background, #fff); --band: var(--vscode-editorWidget-background, #f2f2f0);
+  --line: var(--vscode-panel-border, #bbb); --link: var(--vscode-textLink-foreground, #0b4f8a);
+}
 @media (prefers-color-scheme: dark) {
-  :root { --ink: #e6e6e6; --soft: #a8a8a8; --paper: #1b1c1e; --band: #27292c; --line: #565a60; --link: #8ec5ff; }
+  :root {
+    --ink: var(--vscode-editor-foreground, #e6e6e6); --soft: var(--vscode-descriptionForeground, #a8a8a8);
+    --paper: var(--vscode-editor-background, #1b1c1e); --band: var(--vscode-editorWidget-background, #27292c);
+    --line: var(--vscode-panel-border, #565a60); --link: var(--vscode-textLink-foreground, #8ec5ff);
+  }
 }
 * { box-sizing: border-box; }
 html { scroll-padding-top: 4rem; }
-body { margin: 0; padding: 0 1.5rem 3rem; background: var(--paper); color: var(--ink); font: 1rem/1.45 system-ui, sans-serif; overflow-wrap: break-word; }
+body { margin: 0; padding: 0 1.5rem 3rem; background: var(--paper); color: var(--ink); font: 1rem/1.45 var(--vscode-font-family, system-ui, sans-serif); overflow-wrap: break-word; }
 td, li, p { overflow-wrap: anywhere; }
 .nb { white-space: nowrap; }
 h1 { font-size: 1.5rem; margin: 1.2rem 0 0.2rem; }
@@ -49,7 +61,7 @@ h3 { font-size: 1rem; margin: 1rem 0 0.3rem; }
 p, ul, ol, dl { margin: 0.4rem 0; }
 a { color: var(--link); }
 a:focus-visible, summary:focus-visible, [tabindex]:focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
-code, pre, .code { font-family: ui-monospace, 'DejaVu Sans Mono', monospace; font-size: 0.92em; }
+code, pre, .code { font-family: var(--vscode-editor-font-family, ui-monospace, 'DejaVu Sans Mono', monospace); font-size: 0.92em; color: inherit; background: none; padding: 0; }
 table { border-collapse: collapse; }
 caption { text-align: left; color: var(--soft); padding-bottom: 0.3rem; }
 th, td { text-align: left; vertical-align: top; padding: 0.2rem 0.7rem 0.2rem 0; }

@@ -1,4 +1,4 @@
-import { schemaOf } from './json-schema.ts';
+import { completionSchema, type JsonSchema, schemaOf } from './json-schema.ts';
 import { setupManual } from './manual.ts';
 import { cribSpec, sheetSpec } from './sheet.ts';
 
@@ -14,9 +14,12 @@ export function generatedSetupFiles(): { path: string; text: string }[] {
     'Tapeproof crib',
     'Machines, tools and materials that the programs of a shop share. Everything is optional. Bare lengths are in "units"; a text may carry its own unit.',
   );
+  const text = (schema: JsonSchema) => `${JSON.stringify(schema, null, 2)}\n`;
   return [
-    { path: 'server/schemas/setup.schema.json', text: `${JSON.stringify(sheet, null, 2)}\n` },
-    { path: 'server/schemas/crib.schema.json', text: `${JSON.stringify(crib, null, 2)}\n` },
+    { path: 'server/schemas/setup.schema.json', text: text(sheet) },
+    { path: 'server/schemas/crib.schema.json', text: text(crib) },
+    { path: 'client/schemas/setup.schema.json', text: text(completionSchema(sheet)) },
+    { path: 'client/schemas/crib.schema.json', text: text(completionSchema(crib)) },
     { path: 'server/manual/setup-sheet.md', text: setupManual() },
   ];
 }

@@ -20,6 +20,47 @@ export function schemaOf(shape: Shape, title: string, description: string): Json
   };
 }
 
+/**
+ * A schema that helps to fill a file in and finds nothing wrong with it: keys, texts and values to choose from, without the
+ * rules. Where our own server looks at the same file, its messages are the only ones.
+ */
+export function completionSchema(schema: JsonSchema): JsonSchema {
+  const kept: JsonSchema = {};
+  for (const [key, value] of Object.entries(schema)) {
+    if (RULES.has(key)) continue;
+    if (key === 'enum') kept.examples = value;
+    else if (key === 'properties' || key === 'patternProperties') kept[key] = softened(value);
+    else kept[key] = deepSoftened(value);
+  }
+  if (schema.type === 'boolean') kept.examples = [true, false];
+  return kept;
+}
+
+const RULES: ReadonlySet<string> = new Set([
+  'type',
+  'pattern',
+  'additionalProperties',
+  'minimum',
+  'maximum',
+  'exclusiveMinimum',
+  'minItems',
+  'maxItems',
+]);
+
+/** A table of schemas by name. */
+function softened(table: Json): Json {
+  if (!isSchema(table)) return table;
+  return Object.fromEntries(Object.entries(table).map(([name, value]) => [name, deepSoftened(value)]));
+}
+
+function deepSoftened(value: Json): Json {
+  if (Array.isArray(value)) return value.map(deepSoftened);
+  return isSchema(value) ? completionSchema(value) : value;
+}
+
+const isSchema = (value: Json): value is JsonSchema =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
 /** The text that completion and hover show for a key. */
 export function keyDoc(row: KeyRow): string {
   return row.iso13399 === undefined ? row.doc : `${row.doc} ISO 13399: ${row.iso13399}.`;

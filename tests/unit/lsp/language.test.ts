@@ -316,7 +316,7 @@ describe('tokens', () => {
       '1 0 3 label',
       '0 4 2 keyword',
       '0 3 1 property',
-      '0 1 2 variable',
+      '0 1 2 parameter',
       '0 3 5 comment',
     ]);
   });
