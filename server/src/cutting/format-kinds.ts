@@ -52,14 +52,14 @@ export const FORMAT_KINDS = {
   },
   spindle: same('rev/min', figures(3, true)),
   removal: {
-    mm: style('cm3/min', 'cm3/min', 'cm3/min', figures(3, true)),
-    inch: style('cm3/min', 'in3/min', 'in3/min', figures(3, true)),
+    mm: style('cm3/min', 'cm3/min', 'cm³/min', figures(3, true)),
+    inch: style('cm3/min', 'in3/min', 'in³/min', figures(3, true)),
   },
   force: { mm: style('N', 'N', 'N', figures(2)), inch: style('N', 'lbf', 'lbf', figures(2)) },
-  torque: { mm: style('N m', 'N m', 'N m', figures(2)), inch: style('N m', 'lbf in', 'lbf in', figures(2)) },
+  torque: { mm: style('N m', 'N m', 'N·m', figures(2)), inch: style('N m', 'lbf in', 'in·lbf', figures(2)) },
   power: { mm: style('kW', 'kW', 'kW', figures(2)), inch: style('kW', 'hp', 'hp', figures(2)) },
   stress: {
-    mm: style('N/mm2', 'N/mm2', 'N/mm2', figures(2)),
+    mm: style('N/mm2', 'N/mm2', 'N/mm²', figures(2)),
     inch: style('N/mm2', 'ksi', 'ksi', figures(2)),
   },
   deflection: { mm: style('mm', 'um', 'µm', figures(2)), inch: style('mm', 'in', 'in', fixed(4)) },

@@ -182,7 +182,7 @@ function cssText(g: Inputs<typeof spindleUnderCss>, show: Show): string {
   const result = spindleUnderCss(g);
   if (isAbsent(result) || !result.clamped) return asked;
   const below = clampDiameter({ surface_speed_m_min: g.surface_speed_m_min, max_rpm: g.max_rpm });
-  return `${asked}, held at the limit ${show('spindle_rpm', g.max_rpm)} below ${show('length_mm', below)}`;
+  return `${asked}, held at the limit ${show('spindle_rpm', g.max_rpm)} below ${show('length_mm', isAbsent(below) ? below : Number(below.toPrecision(3)))}`;
 }
 
 function thicknessText(g: Inputs<typeof greatestChipThickness>, show: Show): string {

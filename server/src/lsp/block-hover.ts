@@ -12,9 +12,9 @@ import { isFedPerRevolution } from '../review/working.ts';
 import { plain, table } from './markdown.ts';
 
 /** The hover of a block: a short table, each number with where it stands in its window, and the sums behind it. */
-export function blockHover(review: Review, line: number): string | undefined {
+export function blockHover(review: Review, line: number, uri: string): string | undefined {
   const used = toolChangedAt(review, line);
-  if (used) return toolHover(review, used);
+  if (used) return toolHover(review, used, uri);
   const facts = lineFacts(review.program, line);
   if (!facts?.values.feed_mm_min) return undefined;
   const sections = [factTable(review, facts)];
@@ -29,7 +29,18 @@ export function blockHover(review: Review, line: number): string | undefined {
 
 function factTable(review: Review, facts: LineFacts): string {
   const rows = factRows(review, facts).map(row => [row.title, `**${plain(row.value)}**`, plain(row.window)]);
-  return table([`T${facts.tools[0] ?? '?'}`, 'here', 'window'], rows);
+  return tableWithoutBlank([`T${facts.tools[0] ?? '?'}`, 'here', 'window'], rows);
+}
+
+/** A last column in which nothing stands is left out. */
+function tableWithoutBlank(heads: readonly string[], rows: readonly string[][]): string {
+  const blank = rows.every(row => row.at(-1) === '');
+  return blank
+    ? table(
+        heads.slice(0, -1),
+        rows.map(row => row.slice(0, -1)),
+      )
+    : table(heads, rows);
 }
 
 function toolChangedAt(review: Review, line: number): ToolReview | undefined {
@@ -37,13 +48,9 @@ function toolChangedAt(review: Review, line: number): ToolReview | undefined {
 }
 
 /** The hover of a tool change: what the tool is, how it is known, time, first contact as a sum of reasons. */
-export function toolHover(review: Review, used: ToolReview): string {
+export function toolHover(review: Review, used: ToolReview, uri: string): string {
   const { program } = review;
   const { shown } = program;
-  const origin = (used.tool?.diameter_mm ?? used.tool?.kind)?.origin;
-  const known = used.from
-    ? `${sourceWords(used.from)}${origin ? ` (${origin.where})` : ''}`
-    : 'nothing is known of it';
   const contact = firstContactOf(review, used);
   const rows: string[][] = [];
   const row = (name: 'chip_load_mm' | 'feed_per_rev_mm' | 'surface_speed_m_min') => {
@@ -68,14 +75,27 @@ export function toolHover(review: Review, used: ToolReview): string {
       ? ''
       : `\n\nNot counted yet: ${plain(contact.not_counted.join('; '))}`;
   return [
-    `**T${used.number}** ${plain(toolWords(used.tool, shown))}, known from: ${plain(known)}`,
-    table(['', 'programmed', 'window'], rows),
+    `**T${used.number}** ${plain(toolWords(used.tool, shown))}. ${knownFrom(used, uri)}`,
+    tableWithoutBlank(['', 'programmed', 'window'], rows),
     plain(windowSources(review, used.number)),
     `${start}${open}`,
     `_${plain(CAUTION)}_`,
   ]
     .filter(section => section !== '')
     .join('\n\n');
+}
+
+/** How a tool is known, with a link to the place. */
+function knownFrom({ tool, from }: ToolReview, uri: string): string {
+  const origin = (tool?.diameter_mm ?? tool?.kind)?.origin;
+  if (!from || !origin) return 'Nothing is known of it.';
+  if (origin.from === 'comment' && origin.line !== undefined)
+    return `Read from the [comment on line ${origin.line}](${uri}#L${origin.line}).`;
+  const [, key, file] = /^(.*) in (\S+)$/.exec(origin.where) ?? [];
+  if (!key || !file) return `Known from: ${plain(sourceWords(from))} (${plain(origin.where)}).`;
+  const name = decodeURIComponent(file.slice(file.replaceAll('\\', '/').lastIndexOf('/') + 1));
+  const link = /^[a-z][a-z0-9+.-]+:\//i.test(file) ? `[${plain(name)}](${file})` : plain(name);
+  return `Known from: ${plain(sourceWords(from))}, ${plain(key)} in ${link}.`;
 }
 
 function timeWords(time_s: number, shown: 'inch' | 'mm'): string {

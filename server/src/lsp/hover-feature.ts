@@ -15,7 +15,7 @@ export const hoverFeature: Feature = {
         const job = await jobs.job(textDocument.uri);
         if (!job) return null;
         const word = wordHover(job.review.program.reading, position);
-        const sections = [blockHover(job.review, position.line), textOf(word)].filter(
+        const sections = [blockHover(job.review, position.line, textDocument.uri), textOf(word)].filter(
           text => text !== undefined,
         );
         if (sections.length === 0) return null;

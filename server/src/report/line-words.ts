@@ -1,8 +1,9 @@
 import { formatQuantity } from '../cutting/format.ts';
 import { FORCE_SCATTER } from '../cutting/kienzle.ts';
 import { QUANTITIES } from '../cutting/quantities.ts';
+import type { Absent, Estimate } from '../cutting/result.ts';
 import { isAbsent } from '../cutting/result.ts';
-import { unfold } from '../cutting/unfold.ts';
+import { UNFOLDINGS, type UnfoldingInputs, type UnfoldingName, unfold } from '../cutting/unfold.ts';
 import type { WindowRange } from '../materials/index.ts';
 import { LINE_QUANTITIES, type LineFacts, type LineQuantity, type Span } from '../review/facts.ts';
 import type { Review } from '../review/review.ts';
@@ -23,18 +24,28 @@ export interface FactRow {
   window: string;
 }
 
+/** Of a tool that is fed by the revolution these say nothing: it cuts with its whole width. */
+const OF_MILLING: ReadonlySet<LineQuantity> = new Set([
+  'chip_load_mm',
+  'radial_width_mm',
+  'engagement_deg',
+  'chip_thickness_mm',
+]);
+
 /** The figures of a line: the feed as it is judged, loads with their scatter. */
 export function factRows(review: Review, facts: LineFacts): FactRow[] {
   const { program } = review;
   const number = facts.tools[0];
   const perRev = isFedPerRevolution(program.tool(number)?.kind?.value);
+  const turned = program.kind === 'lathe';
   const rows: FactRow[] = [];
   for (const name of SHOWN) {
     const span = facts.values[name];
-    if (!span || name === 'feed_mm_min' || (name === 'chip_load_mm' && perRev)) continue;
+    if (!span || name === 'feed_mm_min' || (perRev && !turned && OF_MILLING.has(name))) continue;
+    if (perRev && name === 'chip_load_mm') continue;
     if (name === 'feed_per_rev_mm' && facts.values.chip_load_mm && !perRev) continue;
     rows.push({
-      title: QUANTITIES[name].title,
+      title: turned && name === 'axial_depth_mm' ? 'depth of cut' : QUANTITIES[name].title,
       value: valueWords(review, name, span),
       window: standing(review, number, name, span),
     });
@@ -77,7 +88,15 @@ export function standing(
   const range = windowRange(review, tool, name);
   if (!range) return '';
   const words = spanWords(name, [range.low, range.high], review.program.shown);
-  return `${most > range.high ? 'over' : least < range.low ? 'under' : 'inside'} ${words}`;
+  return `${sideWords([least, most], range)} ${words}`;
+}
+
+/** On which side of a window a span lies; `partly` where only one of its ends is outside. */
+function sideWords([least, most]: Span, { low, high }: { low: number; high: number }): string {
+  if (least > high) return 'over';
+  if (most < low) return 'under';
+  if (most > high) return least < low ? 'under and over' : 'partly over';
+  return least < low ? 'partly under' : 'inside';
 }
 
 /** Where the windows of a tool come from and what narrowed them, each once; '' without one. */
@@ -92,65 +111,73 @@ export function windowSources(review: Review, tool: number | undefined): string 
   return sources.size === 0 ? '' : `Window: ${[...sources].join('; ')}.`;
 }
 
-/** The sums behind a line's figures, each with its values in it. */
+/** The sums behind a line's figures, each with its values in it; none that would end on another number than the one shown. */
 export function lineSums(review: Review, facts: LineFacts): string[] {
   const { program } = review;
-  const { shown } = program;
   const tool = program.tool(facts.tools[0]);
   const state = program.reading.stateAfter(facts.line).v;
-  const run = {
-    feed_mode: state[S.feed_mode],
-    feed: state[S.feed],
-    css: state[S.css],
-    spindle: state[S.spindle],
-    clamp_rpm: state[S.clamp_rpm],
-  };
   const most = (name: LineQuantity): number | undefined => facts.values[name]?.[1];
-  const sums: string[] = [];
+  const add = summer(review, most);
   const teeth = effectiveTeeth(tool);
+  const perMinute = state[S.feed_mode] !== 95;
   const feed_mm_min = most('feed_mm_min');
   const spindle_rpm = most('spindle_rpm');
-  if (teeth !== undefined && teeth > 1) {
-    if (run.feed_mode === 95)
-      sums.push(unfold('chip_load_from_feed_per_rev', { feed_per_rev_mm: run.feed, teeth }, shown));
-    else sums.push(unfold('chip_load', { feed_mm_min, spindle_rpm, teeth }, shown));
-  } else if (run.feed_mode === 94) sums.push(unfold('feed_per_rev', { feed_mm_min, spindle_rpm }, shown));
+  if (teeth === undefined || teeth === 1 || isFedPerRevolution(tool?.kind?.value)) {
+    if (perMinute) add('feed_per_rev_mm', 'feed_per_rev', { feed_mm_min, spindle_rpm });
+  } else if (perMinute) add('chip_load_mm', 'chip_load', { feed_mm_min, spindle_rpm, teeth });
+  else add('chip_load_mm', 'chip_load_from_feed_per_rev', { feed_per_rev_mm: state[S.feed], teeth });
   const diameter_mm = lineDiameter(review, facts);
-  if (run.css === 1)
-    sums.push(
-      unfold(
-        'spindle_under_css',
-        {
-          surface_speed_m_min: run.spindle,
-          diameter_mm,
-          max_rpm: Number.isFinite(run.clamp_rpm) ? run.clamp_rpm : undefined,
-        },
-        shown,
-      ),
-    );
+  if (state[S.css] === 1)
+    add('spindle_rpm', 'spindle_under_css', {
+      surface_speed_m_min: state[S.spindle],
+      diameter_mm,
+      max_rpm: Number.isFinite(state[S.clamp_rpm]) ? state[S.clamp_rpm] : undefined,
+    });
   else if (Number.isFinite(diameter_mm))
-    sums.push(unfold('surface_speed', { diameter_mm, spindle_rpm }, shown));
-  return [...sums, ...loadSums(review, facts)];
+    add('surface_speed_m_min', 'surface_speed', { diameter_mm, spindle_rpm });
+  if (program.kind === 'lathe') {
+    add('removal_cm3_min', 'turning_removal', {
+      surface_speed_m_min: most('surface_speed_m_min'),
+      axial_depth_mm: most('axial_depth_mm'),
+      feed_per_rev_mm: most('feed_per_rev_mm'),
+    });
+  } else {
+    const radial_width_mm = most('radial_width_mm');
+    add('chip_thickness_mm', 'chip_thickness', {
+      chip_load_mm: most('chip_load_mm'),
+      radial_width_mm,
+      diameter_mm: tool?.diameter_mm?.value,
+    });
+    add('removal_cm3_min', 'removal', {
+      radial_width_mm,
+      axial_depth_mm: most('axial_depth_mm'),
+      feed_mm_min,
+    });
+  }
+  add('power_kw', 'power_from_torque', { torque_nm: most('torque_nm'), spindle_rpm });
+  return add.sums;
 }
 
-/** The sums behind depth, thickness, removal and power, where the stock is known. */
-function loadSums(review: Review, facts: LineFacts): string[] {
-  const { program } = review;
-  const { shown } = program;
-  const most = (name: LineQuantity): number | undefined => facts.values[name]?.[1];
-  const radial_width_mm = most('radial_width_mm');
-  const axial_depth_mm = most('axial_depth_mm');
-  if (program.kind === 'lathe' || radial_width_mm === undefined || axial_depth_mm === undefined) return [];
-  const tool = program.tool(facts.tools[0]);
-  const diameter_mm = tool?.diameter_mm?.value;
-  const sums = [
-    unfold('chip_thickness', { chip_load_mm: most('chip_load_mm'), radial_width_mm, diameter_mm }, shown),
-    unfold('removal', { radial_width_mm, axial_depth_mm, feed_mm_min: most('feed_mm_min') }, shown),
-  ];
-  const torque_nm = most('torque_nm');
-  if (torque_nm !== undefined)
-    sums.push(unfold('power_from_torque', { torque_nm, spindle_rpm: most('spindle_rpm') }, shown));
-  return sums;
+/** A sum may end this share beside the number shown: more would be another sum. */
+const SAME_SHARE = 0.01;
+
+type Summer = {
+  <N extends UnfoldingName>(quantity: LineQuantity, name: N, given: UnfoldingInputs<N>): void;
+  sums: string[];
+};
+
+/** Keeps the sums that end on the number shown: a line of several moves has figures that no one sum gives. */
+function summer(review: Review, most: (name: LineQuantity) => number | undefined): Summer {
+  const add = <N extends UnfoldingName>(quantity: LineQuantity, name: N, given: UnfoldingInputs<N>) => {
+    const result = UNFOLDINGS[name].result as (given: UnfoldingInputs<N>) => number | Estimate | Absent;
+    const value = result(given);
+    const shown = most(quantity);
+    if (typeof value !== 'number' || shown === undefined) return;
+    if (Math.abs(value - shown) > SAME_SHARE * Math.abs(shown)) return;
+    add.sums.push(unfold(name, given, review.program.shown));
+  };
+  add.sums = [] as string[];
+  return add;
 }
 
 function lineDiameter(review: Review, facts: LineFacts): number {

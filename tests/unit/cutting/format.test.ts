@@ -18,8 +18,8 @@ const SHOWN: readonly (readonly [QuantityName, number, string, string])[] = [
   ['power_kw', 11, '11 kW', '15 hp'],
   ['force_n', 2366.08, '2400 N', '530 lbf'],
   ['force_n', 1.25, '1.3 N', '0.28 lbf'],
-  ['torque_nm', 16.4, '16 N m', '150 lbf in'],
-  ['removal_cm3_min', 29.4967, '29.5 cm3/min', '1.8 in3/min'],
+  ['torque_nm', 16.4, '16 N·m', '150 in·lbf'],
+  ['removal_cm3_min', 29.4967, '29.5 cm³/min', '1.8 in³/min'],
   ['deflection_mm', 0.01796, '18 µm', '0.00071 in'],
   ['deflection_mm', 0.0762, '76 µm', '0.0030 in'],
   ['roughness_um', 6.25, '6.3 µm', '250 µin'],
@@ -85,7 +85,7 @@ const UNFOLDED: readonly (readonly [ShownUnits, () => string, string])[] = [
   [
     'mm',
     () => c.unfold('spindle_under_css', { surface_speed_m_min: 200, diameter_mm: 20, max_rpm: 2500 }, 'mm'),
-    '200 m/min ÷ (π × 20 mm), held at the limit 2500 rev/min below 25.465 mm = 2500 rev/min',
+    '200 m/min ÷ (π × 20 mm), held at the limit 2500 rev/min below 25.5 mm = 2500 rev/min',
   ],
   [
     'inch',

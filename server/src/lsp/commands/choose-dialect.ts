@@ -1,8 +1,7 @@
-import { programFacts } from '../../job/program-facts.ts';
 import { DIALECTS } from '../../rs274/index.ts';
-import { newSheet, setValue } from '../../setup/index.ts';
+import { setValue } from '../../setup/index.ts';
 import type { ServerCommand } from './command.ts';
-import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
+import { editAnswer, sheetText, sheetUri } from './sheet-answer.ts';
 
 const WHAT: Record<(typeof DIALECTS)[number], string> = {
   ngc: 'RS-274/NGC (NISTIR 6556) and what grew out of it',
@@ -35,8 +34,7 @@ export const chooseDialect: ServerCommand = {
       };
     }
     const uri = sheetUri(context);
-    const name = uri.slice(uri.lastIndexOf('/') + 1);
-    const { text, isNew } = await textOf(context, uri, () => newSheet(programFacts(review, name)));
+    const { text, isNew } = await sheetText(context, uri, []);
     return editAnswer(
       uri,
       text,

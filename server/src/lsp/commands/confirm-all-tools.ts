@@ -1,8 +1,7 @@
-import { programFacts } from '../../job/program-facts.ts';
 import { toolWords } from '../../report/tool-words.ts';
-import { addTool, applyTextEdits, newSheet } from '../../setup/index.ts';
+import { addTool, applyTextEdits } from '../../setup/index.ts';
 import { type ServerCommand, say } from './command.ts';
-import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
+import { editAnswer, fileName, sheetText, sheetUri } from './sheet-answer.ts';
 import { toolJson } from './tool-json.ts';
 
 /** All tools that were read from comments in one list; those that are ticked go into the setup sheet. */
@@ -33,8 +32,8 @@ export const confirmAllTools: ServerCommand = {
       };
     }
     const uri = sheetUri(context);
-    const name = uri.slice(uri.lastIndexOf('/') + 1);
-    const { text, isNew } = await textOf(context, uri, () => newSheet(programFacts(review, name)));
+    const name = fileName(uri);
+    const { text, isNew } = await sheetText(context, uri, chosen);
     let now = text;
     for (const tool of open) {
       if (!chosen.includes(tool.number)) continue;
@@ -43,6 +42,12 @@ export const confirmAllTools: ServerCommand = {
       now = applyTextEdits(now, result.edits);
     }
     const result = { edits: now === text ? [] : [{ offset: 0, length: text.length, text: now }] };
-    return editAnswer(uri, text, isNew, result, `Confirm ${chosen.length} tools in ${name}`);
+    return editAnswer(
+      uri,
+      text,
+      isNew,
+      result,
+      `Confirm ${chosen.map(number => `T${number}`).join(', ')} in ${name}`,
+    );
   },
 };

@@ -1,23 +1,14 @@
 import { chipLoadFromFeedPerRev } from '../../cutting/feeds.ts';
 import { formatQuantity } from '../../cutting/format.ts';
 import { isAbsent } from '../../cutting/result.ts';
-import { programFacts } from '../../job/program-facts.ts';
 import { toolWords } from '../../report/tool-words.ts';
 import { isDoubtful } from '../../review/tool-doubt.ts';
 import type { ToolReview } from '../../review/tool-review.ts';
 import { effectiveTeeth, isMillingCutter } from '../../review/working.ts';
-import {
-  addCalled,
-  addTool,
-  applyTextEdits,
-  calledText,
-  holdsSize,
-  newSheet,
-  setValue,
-} from '../../setup/index.ts';
+import { addCalled, addTool, applyTextEdits, calledText, holdsSize, setValue } from '../../setup/index.ts';
 import type { Answer, Choice } from '../protocol.ts';
 import { type CommandContext, type ServerCommand, say } from './command.ts';
-import { editAnswer, sheetUri, textOf } from './sheet-answer.ts';
+import { editAnswer, fileName, sheetText, sheetUri, textOf } from './sheet-answer.ts';
 import { idFrom, toolJson } from './tool-json.ts';
 
 interface Chosen {
@@ -45,7 +36,7 @@ export const confirmTool: ServerCommand = {
     const what = used.tool?.reading?.comments[0]?.text;
     return {
       do: 'ask',
-      title: `T${used.number}${what ? ` "${what.trim()}"` : ''}: what is it?`,
+      title: `T${used.number}${what ? ` "${what.trim()}"` : ''}: ${question(used)}`,
       choices,
       request: 'confirmTool',
       args: [used.number],
@@ -66,13 +57,20 @@ function toolAt({ job, line }: CommandContext): ToolReview | undefined {
   );
 }
 
+function needsTeeth({ tool }: ToolReview): boolean {
+  return effectiveTeeth(tool) === undefined && (tool?.kind === undefined || isMillingCutter(tool.kind.value));
+}
+
+function question(used: ToolReview): string {
+  if (needsTeeth(used)) return 'how many teeth?';
+  return used.tool && !used.tool.confirmed ? 'is this right?' : 'which tool is it?';
+}
+
 function choicesFor(context: CommandContext, used: ToolReview): Choice[] {
   const { program } = context.job.review;
   const { tool } = used;
-  const needsTeeth =
-    effectiveTeeth(tool) === undefined && (tool?.kind === undefined || isMillingCutter(tool.kind.value));
   const choices: Choice[] = [];
-  if (needsTeeth) {
+  if (needsTeeth(used)) {
     for (const teeth of TOOTH_COUNTS) choices.push(toothChoice(context, used, teeth));
   } else if (tool && !tool.confirmed) {
     const words = toolWords(tool, program.shown);
@@ -138,8 +136,8 @@ async function confirm(context: CommandContext, used: ToolReview, chosen: Chosen
   };
   if (chosen.into === 'crib') return intoCrib(context, used, entry);
   const uri = sheetUri(context);
-  const name = uri.slice(uri.lastIndexOf('/') + 1);
-  const { text, isNew } = await textOf(context, uri, () => newSheet(programFacts(context.job.review, name)));
+  const name = fileName(uri);
+  const { text, isNew } = await sheetText(context, uri, [used.number]);
   const number = used.number;
   const result =
     chosen.crib_tool !== undefined

@@ -1,7 +1,7 @@
 import { programFacts } from '../../job/program-facts.ts';
 import { newSheet } from '../../setup/index.ts';
 import type { ServerCommand } from './command.ts';
-import { sheetUri } from './sheet-answer.ts';
+import { fileName, sheetUri } from './sheet-answer.ts';
 
 /** Opens the setup sheet; where there is none, a new one filled with what the program says, not yet saved. */
 export const openSetupSheet: ServerCommand = {
@@ -9,7 +9,7 @@ export const openSetupSheet: ServerCommand = {
   needsFolder: true,
   run(context) {
     const uri = sheetUri(context);
-    const name = decodeURIComponent(context.params.uri.slice(context.params.uri.lastIndexOf('/') + 1));
-    return { do: 'open', uri, content: newSheet(programFacts(context.job.review, name)) };
+    const facts = programFacts(context.job.review, fileName(context.params.uri));
+    return { do: 'open', uri, content: newSheet(facts) };
   },
 };

@@ -1,6 +1,7 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { sheetName } from '../../job/job-files.ts';
-import { applyTextEdits, type EditResult } from '../../setup/index.ts';
+import { programFacts } from '../../job/program-facts.ts';
+import { applyTextEdits, type EditResult, newSheet } from '../../setup/index.ts';
 import type { Answer } from '../protocol.ts';
 import type { CommandContext } from './command.ts';
 import { say } from './command.ts';
@@ -8,9 +9,22 @@ import { say } from './command.ts';
 /** The URI of the setup sheet of a program. */
 export function sheetUri({ server, params }: CommandContext): string {
   const folder = server.files.parent(params.uri);
-  const name = decodeURIComponent(params.uri.slice(params.uri.lastIndexOf('/') + 1));
-  return server.files.join(folder ?? params.uri, sheetName(name));
+  return server.files.join(folder ?? params.uri, sheetName(fileName(params.uri)));
 }
+
+/** Text of the setup sheet, or a new one that holds no tools but those named: a tool that no one confirmed stays unconfirmed. */
+export function sheetText(
+  context: CommandContext,
+  uri: string,
+  tools: readonly number[],
+): Promise<{ text: string; isNew: boolean }> {
+  const facts = programFacts(context.job.review, fileName(context.params.uri));
+  const chosen = facts.tools.filter(tool => tools.includes(tool.number));
+  return textOf(context, uri, () => newSheet({ ...facts, tools: chosen }));
+}
+
+/** The last part of an address, as a person writes it. */
+export const fileName = (uri: string): string => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
 
 /** Text of a sheet or crib as it stands, or as it would begin. */
 export async function textOf(
