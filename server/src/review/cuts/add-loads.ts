@@ -18,15 +18,25 @@ const NAMES = [
   'roughness_um',
 ] as const satisfies readonly LineQuantity[];
 
-/** Loads of one step; all unknown where the stock says nothing of it. */
+/** Loads of one step, on a lathe at the end where the work is larger and runs past faster; all unknown where the stock says nothing of it. */
 export function loadsOf(
   program: Program,
   step: StepCursor,
   tool: ToolKnown | undefined,
 ): Loads & { roughness_um?: number } {
+  const larger = program.kind === 'lathe' && Math.abs(step.x0) > Math.abs(step.x) ? step.x0 : step.x;
+  return loadsAt(program, step, tool, larger);
+}
+
+function loadsAt(
+  program: Program,
+  step: StepCursor,
+  tool: ToolKnown | undefined,
+  x: number,
+): Loads & { roughness_um?: number } {
   const { cuts } = program;
   if (!cuts) return NO_LOADS;
-  const edge = edgeFacts(step.runValues, tool, program.kind, step.x);
+  const edge = edgeFacts(step.runValues, tool, program.kind, x);
   if (cuts.kind === 'lathe') {
     const figures = cuts.figures(step);
     return figures ? turningLoads(figures, edge, tool, program.material) : NO_LOADS;
@@ -42,10 +52,11 @@ export function addLoads(
   tool: ToolKnown | undefined,
   facts: LineFacts,
 ): void {
-  const loads = loadsOf(program, step, tool);
-  for (const name of NAMES) widen(facts, name, loads[name] ?? Number.NaN);
+  const ends = program.kind === 'lathe' ? [step.x0, step.x] : [step.x];
+  const all = ends.map(x => loadsAt(program, step, tool, x));
+  for (const loads of all) for (const name of NAMES) widen(facts, name, loads[name] ?? Number.NaN);
   addLeastEngagement(program, step, facts);
-  if (program.cuts?.assumed && Number.isFinite(loads.axial_depth_mm)) facts.assumed = true;
+  if (program.cuts?.assumed && all.some(loads => Number.isFinite(loads.axial_depth_mm))) facts.assumed = true;
 }
 
 /** Engagement that mostly stands well under its greatest varies along the line: its least is shown too. */
