@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
-import { notification, type Status } from '../../server/src/lsp/protocol.ts';
+import { type InitializationOptions, notification, type Status } from '../../server/src/lsp/protocol.ts';
 import { carryOut } from './answers.ts';
 import { answerFileRequests } from './files.ts';
 import { cycleHints } from './hints.ts';
@@ -29,19 +29,15 @@ export interface Api {
 export function start(context: vscode.ExtensionContext, host: Api['host'], makeClient: MakeClient): Api {
   const began = performance.now();
   const status = new StatusItems();
-  const session = new Session(
-    makeClient,
-    () => clientOptions(context.extensionUri),
-    client => {
-      client.onNotification(notification.status, (message: Status) => status.take(message));
-      answerFileRequests(client);
-    },
-  );
+  const session = new Session(makeClient, clientOptions, client => {
+    client.onNotification(notification.status, (message: Status) => status.take(message));
+    answerFileRequests(client);
+  });
   session.onFailure(reason => status.fail(reason));
   context.subscriptions.push(status, session);
 
-  const byClient: Partial<Record<CommandName, () => unknown>> = {
-    cycleHints,
+  const byClient: Partial<Record<CommandName, (...args: unknown[]) => unknown>> = {
+    cycleHints: () => cycleHints(),
     openSampleJob: () => openSampleJob(context),
     openWalkthrough: () => openWalkthrough(context),
     savePage,
@@ -72,12 +68,12 @@ const isOurs = (document: vscode.TextDocument): boolean =>
   document.languageId === 'rs274' || /(\.setup|\/crib)\.json$/.test(document.uri.path);
 
 /** By language and name, never by scheme: a program may be unsaved, remote, or in the browser's own files. */
-const clientOptions = (extension: vscode.Uri): LanguageClientOptions => ({
+const clientOptions = (): LanguageClientOptions => ({
   documentSelector: [{ language: 'rs274' }, { pattern: '**/*.setup.json' }, { pattern: '**/crib.json' }],
   synchronize: {
     configurationSection: 'tapeproof',
     fileEvents: vscode.workspace.createFileSystemWatcher('**/{*.setup.json,crib.json,proven.jsonl}'),
   },
   markdown: { isTrusted: { enabledCommands: commands.map(row => commandId(row.name)) }, supportHtml: false },
-  initializationOptions: { files: 'client', extension: extension.toString() },
+  initializationOptions: { commands: true } satisfies InitializationOptions,
 });

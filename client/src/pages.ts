@@ -18,23 +18,34 @@ export async function showPage(page: Page): Promise<void> {
   panel.webview.html = html;
 }
 
-/** Saves the page in front and opens it outside: the editor itself cannot print. */
-export async function savePage(): Promise<void> {
+/** Saves the page in front and opens it outside: the editor itself cannot print. A caller that names the place is not asked for it. */
+export async function savePage(asked?: unknown): Promise<void> {
   const front = [...shown.values()].find(({ panel }) => panel.active);
   if (!front) return;
+  const named = placeIn(asked);
+  if (named) return vscode.workspace.fs.writeFile(named, bytesOf(front.html));
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
   const defaultUri = folder && vscode.Uri.joinPath(folder, front.page.file ?? `${front.page.title}.html`);
   const chosen = await vscode.window.showSaveDialog({ defaultUri, filters: { Page: ['html'] } });
   if (!chosen) return;
-  await vscode.workspace.fs.writeFile(chosen, new TextEncoder().encode(front.html));
+  await vscode.workspace.fs.writeFile(chosen, bytesOf(front.html));
   await vscode.env.openExternal(chosen);
 }
+
+function placeIn(asked: unknown): vscode.Uri | undefined {
+  const to = typeof asked === 'object' && asked !== null && 'to' in asked ? asked.to : undefined;
+  return typeof to === 'string' ? vscode.Uri.parse(to) : undefined;
+}
+
+/** Outside the editor no one carries out a link to a command: its words stay. */
+const bytesOf = (html: string): Uint8Array =>
+  new TextEncoder().encode(html.replaceAll(/<a [^>]*href="command:[^>]*>(.*?)<\/a>/g, '$1'));
 
 function newPanel(title: string): vscode.WebviewPanel {
   const column = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
   const panel = vscode.window.createWebviewPanel(pageView, title, column, {
     enableFindWidget: true,
-    enableCommandUris: commands.map(row => commandId(row.name)),
+    enableCommandUris: [...commands.map(row => commandId(row.name)), 'vscode.open'],
   });
   panel.onDidDispose(() => shown.delete(title));
   return panel;

@@ -70,6 +70,21 @@ describe('problems over the protocol', () => {
       sameScreen('problems-valve-without-a-sheet', text);
     }));
 
+  it('lead to their page where the client has our commands, and nowhere else', async () => {
+    const bad = job(PROGRAM.replace('S8000 M3', 'S8000 M5'));
+    for (const commands of [true, false])
+      await inSession(
+        bad,
+        async session => {
+          const uri = await session.open('plate.nc');
+          const [problem] = await session.settled(uri);
+          const href = `command:tapeproof.explain?${encodeURIComponent(JSON.stringify([uri, problem.code]))}`;
+          assert.equal(problem.codeDescription?.href, commands ? href : undefined);
+        },
+        { commands },
+      );
+  });
+
   it('go away with the document', () =>
     inSession(job(PROGRAM.replace('S8000 M3', 'S8000 M5')), async session => {
       const uri = await session.open('plate.nc');

@@ -95,14 +95,13 @@ export class Session {
     readonly files: Files,
   ) {}
 
-  static async start(files: Files, settings: Record<string, unknown> = {}): Promise<Session> {
+  static async start(files: Files, options: Record<string, unknown> = {}): Promise<Session> {
     const child = spawn(process.execPath, [builtServer(), '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
     const connection = createMessageConnection(
       new StreamMessageReader(child.stdout),
       new StreamMessageWriter(child.stdin),
     );
     const session = new Session(child, connection, files);
-    session.settings = settings;
     child.stderr.setEncoding('utf8').on('data', text => session.errors.push(text));
     session.listen();
     const { capabilities } = await connection.sendRequest<{ capabilities: Record<string, unknown> }>(
@@ -111,7 +110,7 @@ export class Session {
         processId: process.pid,
         rootUri: FOLDER,
         workspaceFolders: [{ uri: FOLDER, name: 'shop' }],
-        initializationOptions: { findings_pause_ms: 5 },
+        initializationOptions: { findings_pause_ms: 5, ...options },
         capabilities: {
           workspace: {
             configuration: true,
@@ -303,9 +302,9 @@ async function closeClean(session: Session): Promise<void> {
 export async function inSession(
   files: Files,
   scenario: (session: Session) => Promise<void>,
-  settings: Record<string, unknown> = {},
+  options: Record<string, unknown> = {},
 ): Promise<void> {
-  const session = await Session.start(files, settings);
+  const session = await Session.start(files, options);
   try {
     await scenario(session);
   } catch (error) {

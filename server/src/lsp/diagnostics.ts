@@ -2,6 +2,7 @@ import type { Diagnostic, DiagnosticRelatedInformation } from 'vscode-languagese
 import type { Finding, Severity } from '../review/finding.ts';
 import type { Review } from '../review/review.ts';
 import { DiagnosticSeverity } from './library.ts';
+import { commandUri } from './markdown.ts';
 
 const LEVEL: Record<Severity, DiagnosticSeverity> = {
   error: DiagnosticSeverity.Error,
@@ -11,9 +12,9 @@ const LEVEL: Record<Severity, DiagnosticSeverity> = {
 };
 
 /** Findings as the editor's problems, worst first and capped; what the cap leaves out is said once. */
-export function diagnosticsOf(review: Review, uri: string, most: number): Diagnostic[] {
+export function diagnosticsOf(review: Review, uri: string, most: number, links = false): Diagnostic[] {
   const own = review.findings.filter(finding => finding.file === undefined);
-  const shown = own.slice(0, most).map(finding => diagnosticOf(finding, uri));
+  const shown = own.slice(0, most).map(finding => diagnosticOf(finding, uri, links));
   const left = own.length - shown.length;
   if (left > 0)
     shown.push({
@@ -26,7 +27,8 @@ export function diagnosticsOf(review: Review, uri: string, most: number): Diagno
   return shown;
 }
 
-export function diagnosticOf(finding: Finding, uri: string): Diagnostic {
+/** With `links` the code leads to the page of the finding, by a command that our own client has. */
+export function diagnosticOf(finding: Finding, uri: string, links = false): Diagnostic {
   const related: DiagnosticRelatedInformation[] | undefined = finding.related?.map(place => ({
     location: {
       uri,
@@ -42,6 +44,7 @@ export function diagnosticOf(finding: Finding, uri: string): Diagnostic {
     severity: LEVEL[finding.severity],
     source: 'tapeproof',
     code: finding.code,
+    ...(links ? { codeDescription: { href: commandUri('tapeproof.explain', [uri, finding.code]) } } : {}),
     message: finding.message,
     ...(related?.length ? { relatedInformation: related } : {}),
   };

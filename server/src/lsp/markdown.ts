@@ -1,8 +1,5 @@
-import { plain } from '../report/markdown.ts';
-
 export { code, plain, table } from '../report/markdown.ts';
 
-/** A link that runs one of our commands. */
-export function commandLink(text: string, command: string, args: readonly unknown[]): string {
-  return `[${plain(text)}](command:${command}?${encodeURIComponent(JSON.stringify(args))})`;
-}
+/** The address that runs one of our commands. */
+export const commandUri = (command: string, args: readonly unknown[]): string =>
+  `command:${command}?${encodeURIComponent(JSON.stringify(args))}`;

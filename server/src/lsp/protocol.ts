@@ -11,6 +11,14 @@ export interface Span {
   end: Place;
 }
 
+/** What a client may say when it starts the server; another editor says nothing. */
+export interface InitializationOptions {
+  /** The client carries out our commands: links to them may be sent. */
+  commands?: boolean;
+  /** Pause after the last key before findings are sent; for tests. */
+  findings_pause_ms?: number;
+}
+
 /** Sent with every request `tapeproof/<name>`; `args` are those of a link in a hint, hover or code action. */
 export interface CommandParams {
   uri: string;

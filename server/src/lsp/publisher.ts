@@ -10,6 +10,8 @@ import { statusOf } from './status-words.ts';
 export class Publisher {
   /** After the last key, milliseconds. */
   pause_ms = 150;
+  /** Whether the client has our commands, so that a finding's code can lead to its page. */
+  links = false;
   private readonly timers = new Map<string, ReturnType<typeof setTimeout>>();
 
   constructor(
@@ -61,7 +63,7 @@ export class Publisher {
     void this.connection.sendDiagnostics({
       uri,
       version,
-      diagnostics: diagnosticsOf(job.review, uri, maxProblems),
+      diagnostics: diagnosticsOf(job.review, uri, maxProblems, this.links),
     });
     this.sheets.review(uri, job.review);
     void this.connection.sendNotification(notification.status, statusOf(job, uri));

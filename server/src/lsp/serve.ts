@@ -15,7 +15,7 @@ import {
   TextDocuments,
 } from './library.ts';
 import { OpenProgram } from './open-program.ts';
-import { notification } from './protocol.ts';
+import { type InitializationOptions, notification } from './protocol.ts';
 import { Publisher } from './publisher.ts';
 import type { Server } from './server.ts';
 import { SettingsStore } from './settings.ts';
@@ -73,9 +73,9 @@ export function serve(connection: Connection, worker: Post): void {
 
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     folders = params.workspaceFolders?.map(folder => folder.uri) ?? [];
-    const pause_ms = (params.initializationOptions as { findings_pause_ms?: unknown } | undefined)
-      ?.findings_pause_ms;
-    if (typeof pause_ms === 'number') publisher.pause_ms = pause_ms;
+    const { findings_pause_ms, commands } = (params.initializationOptions ?? {}) as InitializationOptions;
+    if (typeof findings_pause_ms === 'number') publisher.pause_ms = findings_pause_ms;
+    publisher.links = commands === true;
     watched.initialize(params.capabilities);
     settings.canAsk = params.capabilities.workspace?.configuration === true;
     const capabilities: ServerCapabilities = {

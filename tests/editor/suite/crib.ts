@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { check, type Host, hintsOf, openProgram, picture, setting, until } from './support.ts';
+import { check, type Host, hintsOf, inTheme, openProgram, picture, until } from './support.ts';
 
 const PROGRAM = (comment: string) =>
   `%\nG20 G17 G90 G94 G40\nT6 M6 ${comment}\nS6000 M3\nG54 G0 X0 Y0\nG43 H6 Z1.\nG1 Z-.1 F20.\nX4. F60.\nG0 Z1.\nM30\n%\n`;
@@ -31,7 +31,7 @@ export function cribCases(host: Host): void {
   const chosen = { into: 'crib', teeth: 3 };
 
   test('a crib with standing tools: a program without a comment shows chip load for all tools', async () => {
-    await setting('workbench.colorTheme', 'Default Dark Modern');
+    await inTheme('Default Dark Modern');
     await write('standing/crib.json', STANDING);
     await write('standing/bare.nc', BARE);
     const document = await openProgram('standing/bare.nc');

@@ -6,28 +6,29 @@ import {
   drawn,
   type Host,
   hintsOf,
+  inTheme,
   openProgram,
   picture,
   placeOf,
-  setting,
+  type Theme,
   until,
 } from './support.ts';
 
 /** Pictures of a mill and a lathe program in the four themes, for a person to look at. */
 export function pictures(host: Host): void {
-  const themes = [
+  const themes: readonly [name: string, theme: Theme][] = [
     ['dark', 'Default Dark Modern'],
     ['light', 'Default Light Modern'],
     ['high-contrast', 'Default High Contrast'],
     ['high-contrast-light', 'Default High Contrast Light'],
   ];
-  suiteTeardown(() => setting('workbench.colorTheme', 'Default Dark Modern'));
+  suiteTeardown(() => inTheme('Default Dark Modern'));
   for (const program of ['bracket', 'valve', 'bushing']) {
     for (const [name, theme] of themes) {
       test(`${program}, ${name}`, async function () {
         if (!host.url) return this.skip();
         const document = await openProgram(`${program}/${program}.nc`);
-        await setting('workbench.colorTheme', theme);
+        await inTheme(theme);
         await until('hints', async () => (await hintsOf(document)).length);
         await picture(host, `${program}-${name}`);
       });
@@ -41,7 +42,7 @@ export function pictures(host: Host): void {
   for (const [command, part, title] of pages) {
     test(command, async function () {
       if (!host.url) return this.skip();
-      await setting('workbench.colorTheme', 'Default Dark Modern');
+      await inTheme('Default Dark Modern');
       await openProgram('bracket/bracket.nc');
       await vscode.commands.executeCommand(`tapeproof.${command}`);
       await until('title and verdict', async () => {

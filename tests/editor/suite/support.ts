@@ -104,3 +104,17 @@ export async function revert(document: vscode.TextDocument): Promise<void> {
 /** Changes a setting of the person for the cases that follow. */
 export const setting = (key: string, value: unknown): Thenable<void> =>
   vscode.workspace.getConfiguration().update(key, value, vscode.ConfigurationTarget.Global);
+
+const THEMES = {
+  'Default Dark Modern': vscode.ColorThemeKind.Dark,
+  'Default Light Modern': vscode.ColorThemeKind.Light,
+  'Default High Contrast': vscode.ColorThemeKind.HighContrast,
+  'Default High Contrast Light': vscode.ColorThemeKind.HighContrastLight,
+} as const;
+export type Theme = keyof typeof THEMES;
+
+/** Changes the colour theme and waits until the window has it: a picture taken before would be of the one before. */
+export async function inTheme(theme: Theme): Promise<void> {
+  await setting('workbench.colorTheme', theme);
+  await until(`the theme ${theme}`, () => vscode.window.activeColorTheme.kind === THEMES[theme]);
+}

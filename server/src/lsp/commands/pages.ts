@@ -6,7 +6,7 @@ import { CAUTION, count, NOTHING_FOUND } from '../../report/words.ts';
 import type { Finding } from '../../review/finding.ts';
 import type { Review } from '../../review/review.ts';
 import { programTimes } from '../../review/times.ts';
-import { plain } from '../markdown.ts';
+import { commandUri, plain } from '../markdown.ts';
 import type { ServerCommand } from './command.ts';
 import { fileFacts } from './file-facts.ts';
 
@@ -16,9 +16,9 @@ const MOST_NAMED = 20;
 /** One page with one answer: what stops this program, what was not checked, the time, the caution. */
 export const checkBeforeSending: ServerCommand = {
   name: 'checkBeforeSending',
-  run: ({ job, params }) => {
+  run: ({ job, params, server }) => {
     const name = nameOf(params.uri);
-    const content = checkPage(job.review, name, job.busy);
+    const content = checkPage(job.review, name, job.busy, server.publisher.links ? params.uri : undefined);
     return { do: 'page', title: `Check: ${name}`, format: 'markdown', content, file: `${name}.check.html` };
   },
 };
@@ -50,8 +50,11 @@ export const showProveout: ServerCommand = {
   },
 };
 
-/** The page of `checkBeforeSending` as markdown; `busy` while the stock is still being worked out. */
-export function checkPage(review: Review, name: string, busy: boolean): string {
+/**
+ * The page of `checkBeforeSending` as markdown; `busy` while the stock is still being worked out. With the address of the
+ * program each line and each code is a link.
+ */
+export function checkPage(review: Review, name: string, busy: boolean, uri?: string): string {
   const stops = review.findings.filter(finding => finding.severity === 'error');
   const others = review.findings.filter(finding => finding.severity !== 'error');
   const gaps = [
@@ -62,8 +65,14 @@ export function checkPage(review: Review, name: string, busy: boolean): string {
   return [
     `# ${stops.length === 0 ? plain(NOTHING_FOUND) : `Do not send: ${count(stops.length, 'error')}`}`,
     `${plain(name)}. ${timeWords(review)}.`,
-    section('What stops it', stops.map(findingLine)),
-    section('Worth a look', others.map(findingLine)),
+    section(
+      'What stops it',
+      stops.map(finding => findingLine(finding, uri)),
+    ),
+    section(
+      'Worth a look',
+      others.map(finding => findingLine(finding, uri)),
+    ),
     section(
       'Silenced',
       review.silenced.map(({ line, code, reason }) => plain(`line ${line + 1}, ${code}: ${reason}`)),
@@ -82,8 +91,17 @@ function section(title: string, lines: readonly string[]): string {
   return [`## ${title}`, '', ...[...lines.slice(0, MOST_NAMED), ...rest].map(line => `- ${line}`)].join('\n');
 }
 
-function findingLine({ line, severity, code, message, file }: Finding): string {
-  return plain(`${file ? `${file}, ` : ''}line ${line + 1}, ${severity}: ${message} (${code})`);
+function findingLine({ line, severity, code, message, file }: Finding, uri: string | undefined): string {
+  const place = `line ${line + 1}`;
+  const at =
+    file !== undefined
+      ? plain(`${file}, ${place}`)
+      : uri === undefined
+        ? place
+        : `[${place}](${commandUri('vscode.open', [`${uri}#L${line + 1}`])})`;
+  const page =
+    uri === undefined ? plain(code) : `[${plain(code)}](${commandUri('tapeproof.explain', [uri, code])})`;
+  return `${at}, ${severity}: ${plain(message)} (${page})`;
 }
 
 function timeWords(review: Review): string {
