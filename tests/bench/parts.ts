@@ -4,6 +4,7 @@ import { againstScripts, cold } from './cold.ts';
 import type { Figure } from './figures.ts';
 import { growth, memory } from './size.ts';
 import { processes, start } from './start.ts';
+import { stockTyping } from './stock-typing.ts';
 import { typing } from './typing.ts';
 
 /** Each part runs in a process of its own, so that no part feels the memory of another. */
@@ -15,6 +16,7 @@ const parts: Record<string, (root: string) => Figure[] | Promise<Figure[]>> = {
   memory,
   growth,
   typing,
+  'stock-typing': stockTyping,
   start,
   processes: root => processes(root, process.argv[1]),
 };

@@ -19,14 +19,28 @@ export class ServerProcess {
   private version = 1;
   private heard: (version: number) => void = () => undefined;
 
-  private constructor(private readonly child: ChildProcess) {
+  /** True when the review of the last version has come to rest, its stock too. */
+  atRest = false;
+
+  private constructor(
+    private readonly child: ChildProcess,
+    files: Readonly<Record<string, string>>,
+  ) {
     this.connection = createMessageConnection(new IPCMessageReader(child), new IPCMessageWriter(child));
     this.connection.onRequest('workspace/configuration', ({ items }: { items: unknown[] }) =>
       items.map(() => ({ hints: { level: 'every' } })),
     );
     this.connection.onRequest('client/registerCapability', () => null);
     this.connection.onRequest('workspace/inlayHint/refresh', () => null);
-    this.connection.onRequest('tapeproof/readFile', () => ({ missing: 'not there' }));
+    this.connection.onRequest('tapeproof/readFile', ({ uri }: { uri: string }) =>
+      files[uri] === undefined ? { missing: 'not there' } : { text: files[uri], modified: 0 },
+    );
+    this.connection.onNotification(
+      'tapeproof/status',
+      ({ version, busy }: { version: number; busy: boolean }) => {
+        this.atRest = version === this.version && !busy;
+      },
+    );
     this.connection.onNotification('textDocument/publishDiagnostics', ({ version }: { version: number }) =>
       this.heard(version),
     );
@@ -34,13 +48,17 @@ export class ServerProcess {
   }
 
   /** Starts it and waits for the answer to `initialize`; `compiled` is the folder of what earlier starts compiled. Findings are sent without the pause that spares a person's eyes. */
-  static async start(root: string, compiled?: string): Promise<ServerProcess> {
+  static async start(
+    root: string,
+    compiled?: string,
+    files: Readonly<Record<string, string>> = {},
+  ): Promise<ServerProcess> {
     const kept = compiled ? [`--compiled=${compiled}`] : [];
     const child = fork(path.join(root, 'dist/server.node.js'), ['--node-ipc', ...kept], {
       execArgv: [],
       silent: true,
     });
-    const server = new ServerProcess(child);
+    const server = new ServerProcess(child, files);
     await server.connection.sendRequest('initialize', {
       processId: process.pid,
       rootUri: 'file:///shop',
@@ -61,6 +79,7 @@ export class ServerProcess {
   /** Changes a range; `[line, character]`. Gives the document's new version. */
   change(start: [number, number], end: [number, number], text: string): number {
     this.version++;
+    this.atRest = false;
     const range = {
       start: { line: start[0], character: start[1] },
       end: { line: end[0], character: end[1] },

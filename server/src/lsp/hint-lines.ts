@@ -106,6 +106,9 @@ function blockHint(review: Review, level: HintLevel, line: number): string {
     else if (level === 'every' || !saidAtTool(review, facts.tools[0]))
       parts.push(spanWords('surface_speed_m_min', surface_speed_m_min, shown));
   }
+  // there is no room to say that the stock is assumed
+  if (level === 'every' && facts.values.engagement_deg && !facts.assumed)
+    parts.push(spanWords('engagement_deg', facts.values.engagement_deg, shown));
   return parts.filter(part => part !== '').join(' · ');
 }
 

@@ -171,7 +171,7 @@ export class Jobs {
     for (const [own, held] of this.held) {
       if (own === uri || !held.earlier.rests_on.has(uri)) continue;
       held.ordered = undefined;
-      this.changed(own, false);
+      this.changed(own, true);
     }
   }
 

@@ -57,8 +57,9 @@ export function serve(connection: Connection, worker: Post): void {
     uri => settings.of(uri),
     new StockWork(worker),
     (uri, finished) => {
-      publisher.soon(uri);
-      if (finished) publisher.refreshHints();
+      // findings of half a stock would be findings of another part, and cost what a person who types would feel
+      if (finished) publisher.soon(uri);
+      publisher.refreshHints();
     },
     (folder, uri) => watched.watch(folder, uri),
   );
