@@ -30,7 +30,8 @@ export class Block {
   readonly digits = new Uint8Array(MOST_WORDS);
   /** Index of the last word of each letter A to Z (not after a comma); -1 without. */
   readonly last = new Int16Array(26).fill(-1);
-  /** Index of `,C` and `,R`; -1 without. */
+  /** Index of `,A`, `,C` and `,R`; -1 without. */
+  comma_a = -1;
   comma_c = -1;
   comma_r = -1;
 
@@ -63,6 +64,7 @@ export class Block {
       if (at >= 0 && at < 26) this.last[at] = -1;
     }
     this.count = 0;
+    this.comma_a = -1;
     this.comma_c = -1;
     this.comma_r = -1;
     this.commentCount = 0;
@@ -89,6 +91,7 @@ export class Block {
     if ((marks & WORD.comma) !== 0) {
       if (letter === 67) this.comma_c = at;
       else if (letter === 82) this.comma_r = at;
+      else if (letter === 65) this.comma_a = at;
     } else {
       this.last[letter - 65] = at;
     }
@@ -98,6 +101,7 @@ export class Block {
   drop(): void {
     this.last.fill(-1);
     this.count = 0;
+    this.comma_a = -1;
     this.comma_c = -1;
     this.comma_r = -1;
   }

@@ -1,3 +1,4 @@
+import { turnByAngle } from './angle-line.ts';
 import { arcOfBlock, planeOf } from './arc-words.ts';
 import type { Block } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
@@ -129,6 +130,12 @@ export function compensatedMove(machine: Machine, block: Block, motion: number):
     machine.problem('not-followed', 0, block.length, 'a corner word under compensation is not followed');
   }
   readTarget(machine, block, target);
+  const lost = motion === 10 ? turnByAngle(machine, block, target) : 0;
+  if (lost !== 0) {
+    endPath(machine);
+    machine.forget(lost);
+    return;
+  }
   const old = state.pending instanceof OpenPath ? state.pending : null;
   const from = old ?? { x: v[S.x], y: v[S.y], z: v[S.z] };
   const turn = motion >= 20 ? arcOfBlock(machine, block, motion === 20, from, target) : undefined;

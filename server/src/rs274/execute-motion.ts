@@ -1,3 +1,4 @@
+import { turnByAngle } from './angle-line.ts';
 import { arcOfBlock } from './arc-words.ts';
 import { type Block, L } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
@@ -151,6 +152,13 @@ function endCycle(machine: Machine): void {
 
 function line(machine: Machine, block: Block, kind: number): void {
   readTarget(machine, block, target);
+  const lost = kind === KIND.feed ? turnByAngle(machine, block, target) : 0;
+  if (lost !== 0) {
+    closePath(machine);
+    leavePath(machine);
+    machine.forget(lost);
+    return;
+  }
   const { pending } = machine.state;
   if (pending instanceof OpenCorner) sendCorner(machine, pending, [target.x, target.y, target.z]);
   leavePath(machine);

@@ -25,7 +25,8 @@ export function executeOffsets(machine: Machine, block: Block, codes: BlockCodes
     switch (row.effect) {
       case 'dwell':
         dwell(machine, block, codes.words[i]);
-        used = true;
+        // The report's dwell takes P alone; the axis words beside it are of the motion that follows.
+        if (!machine.report) used = true;
         break;
       case 'work-offset':
         selectOffset(machine, block, row.number);

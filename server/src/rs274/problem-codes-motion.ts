@@ -263,6 +263,20 @@ export const MOTION_PROBLEMS: readonly ProblemRow[] = [
     COMPENSATION,
   ],
   [
+    'probe-not-allowed',
+    'Probing move that is not possible',
+    'error',
+    'A probing move needs a feed a minute, G40, still rotary axes and a point that is not too near.',
+    'NISTIR 6556 section 3.5.13, from memory',
+  ],
+  [
+    'surface-speed-missing',
+    'Surface speed missing',
+    'error',
+    'G96 says no surface speed (S).',
+    'NISTIR 6556 successor, from memory',
+  ],
+  [
     'compensation-on',
     'Not allowed under compensation',
     'warning/error',

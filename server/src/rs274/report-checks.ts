@@ -3,7 +3,7 @@ import type { BlockCodes } from './block-codes.ts';
 import type { Effect } from './codes/shape.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
-import { namesAxes } from './targets.ts';
+import { namesAxes, readTarget, Target } from './targets.ts';
 
 /** Limits of the report: characters a line, M codes a block. NISTIR 6556 section 3.3 and 3.4, from memory. */
 const MOST_CHARACTERS = 256;
@@ -65,6 +65,9 @@ export function checkReportRules(machine: Machine, block: Block, codes: BlockCod
   checkAxisWords(machine, block, codes);
   checkCompensation(machine, block, codes);
   checkUnused(machine, block, codes);
+  if (codes.has('surface-speed') && !block.has(L.S))
+    machine.problem('surface-speed-missing', 0, block.length, 'G96 needs S, the surface speed');
+  if (codes.has('probe')) checkProbe(machine, block, codes);
   let m_codes = 0;
   for (const row of codes.rows) if (row.letter === 'M') m_codes += 1;
   if (m_codes > MOST_M_CODES)
@@ -139,6 +142,43 @@ function checkCompensation(machine: Machine, block: Block, codes: BlockCodes): v
     }
   }
 }
+
+/** Nearest point that a probe may be sent to: 0.254 mm (0.010 in). NISTIR 6556 section 3.5.13, from memory. */
+const NEAREST_PROBE_MM = 0.254;
+
+/** Codes of the block itself that change how its axis words are read. */
+const READS_ANEW: ReadonlySet<Effect> = new Set<Effect>([
+  'absolute',
+  'incremental',
+  'inch',
+  'millimetre',
+  'plane',
+]);
+
+const target = new Target();
+
+function checkProbe(machine: Machine, block: Block, codes: BlockCodes): void {
+  const { v } = machine.state;
+  readTarget(machine, block, target);
+  const way = Math.hypot(target.x - v[S.x], target.y - v[S.y], target.z - v[S.z]);
+  const turns = (['a', 'b', 'c'] as const).some(
+    axis => target[axis] !== v[S[axis]] && block.has(L[AXIS_LETTERS[axis]]),
+  );
+  const why =
+    v[S.feed_mode] === 93 || codes.has('inverse-time')
+      ? 'inverse time feed'
+      : v[S.compensation] !== 40
+        ? 'cutter compensation'
+        : turns
+          ? 'a rotary axis that moves'
+          : way < NEAREST_PROBE_MM && !codes.rows.some(row => READS_ANEW.has(row.effect))
+            ? 'a point nearer than 0.254 mm'
+            : undefined;
+  if (why !== undefined)
+    machine.problem('probe-not-allowed', 0, block.length, `a probing move is not possible with ${why}`);
+}
+
+const AXIS_LETTERS = { a: 'A', b: 'B', c: 'C' } as const;
 
 /** Words that no code of the block, and not the cycle or motion in force, has a use for. */
 function checkUnused(machine: Machine, block: Block, codes: BlockCodes): void {

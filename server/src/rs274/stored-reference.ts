@@ -38,6 +38,13 @@ export function storedReference(machine: Machine, point: StoredPoint, axis: numb
   return v[at + FRAME] === MACHINE_FRAME && column >= 0 ? v[at + axis] - v[column + axis] : Number.NaN;
 }
 
+/** The stored position on an axis in machine coordinates; NaN when the program does not tell. */
+export function storedInMachine(machine: Machine, point: StoredPoint, axis: number): number {
+  const { v } = machine.state;
+  const at = STORED[point];
+  return v[at + FRAME] === MACHINE_FRAME ? v[at + axis] : Number.NaN;
+}
+
 /** A work offset was set anew: points that count in it are not known any more. */
 export function forgetStored(v: Float64Array, frame: number): void {
   for (const at of Object.values(STORED))

@@ -83,6 +83,7 @@ export const wordMissing: Rule = {
     'rotation-angle-missing',
     'scale-missing',
     'scale-zero',
+    'surface-speed-missing',
     'set-data-kind-unknown',
     'set-data-number-missing',
     'thread-lead-missing',

@@ -32,3 +32,12 @@ export class BlockEvents implements SystemEvents {
     return message;
   }
 }
+
+/** The message of an `(ABORT, ...)` comment, which ends the program (the report's successor, from memory). */
+export function abortOf(line: Uint8Array): string | undefined {
+  const text = /\(\s*abort\s*,([^)]*)/i.exec(String.fromCharCode(...line.subarray(0, LONGEST)))?.[1];
+  return text === undefined ? undefined : `The program stops here: ${text.trim()}.`;
+}
+
+/** Bytes of a line that are looked at. */
+const LONGEST = 1000;

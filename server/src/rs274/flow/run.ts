@@ -13,7 +13,7 @@ import type { ProgramText } from '../text.ts';
 import { Budget, type FlowBounds } from './bounds.ts';
 import { type Call, callOf, makeCall, modalCall, movedSince, withoutCall } from './calls.ts';
 import { runProfile } from './capture-profile.ts';
-import { BlockEvents } from './events.ts';
+import { abortOf, BlockEvents } from './events.ts';
 import type { Frame } from './frame.ts';
 import { JumpBook } from './jump-book.ts';
 import { Library, mainPart, type ResolveFile, type Target } from './library.ts';
@@ -320,7 +320,9 @@ export class FlowRun {
 
   private act(bytes: Uint8Array, start: number, end: number): void {
     if (this.events.takeStop()) this.machine.step(KIND.stop);
-    const message = this.events.takeAlarm(bytes.subarray(start, end));
+    const line = bytes.subarray(start, end);
+    const aborts = this.machine.report && this.reader.block.commentCount > 0;
+    const message = this.events.takeAlarm(line) ?? (aborts ? abortOf(line) : undefined);
     if (message === undefined) return;
     this.report('program-alarm', 0, end - start, message);
     this.over = true;

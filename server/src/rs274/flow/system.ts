@@ -3,7 +3,7 @@ import { turnByFrame } from '../execute-offsets.ts';
 import type { SystemParameters } from '../expressions/parameters.ts';
 import type { Machine } from '../machine.ts';
 import { S, type StateField } from '../state.ts';
-import { forgetStored } from '../stored-reference.ts';
+import { forgetStored, type StoredPoint, storedInMachine } from '../stored-reference.ts';
 
 const shown = new Float64Array(3);
 const AXES = ['x', 'y', 'z', 'a', 'b', 'c', 'u', 'v', 'w'] as const;
@@ -125,6 +125,10 @@ export class MachineParameters implements SystemParameters {
     if (number >= 5221 && number <= 5390) return this.readOffset(number - 5221);
     if (number === 5400) return v[S.tool];
     if (number === 5410) return this.toolDiameter();
+    if (number >= 5161 && number <= 5163) return this.stored('first', number - 5161);
+    if (number >= 5181 && number <= 5183) return this.stored('second', number - 5181);
+    if (number >= 5211 && number <= 5213)
+      return (v[S.set_x + number - 5211] || v[S.kept_x + number - 5211]) / this.machine.unit;
     if (number === 5210) return Number(v[S.set_x] !== 0 || v[S.set_y] !== 0 || v[S.set_z] !== 0);
     return undefined;
   }
@@ -176,6 +180,12 @@ export class MachineParameters implements SystemParameters {
     if (axis > 2) return axis > 5 ? value / machine.unit : value;
     const written = (value - v[S.local_x + axis] - v[S.set_x + axis]) / machine.unit;
     return axis === 0 && v[S.diameter] === 1 ? written * 2 : written;
+  }
+
+  /** What G28.1 or G30.1 stored on an axis, machine coordinates; undefined when the program does not tell. */
+  private stored(point: StoredPoint, axis: number): number | undefined {
+    const value = storedInMachine(this.machine, point, axis);
+    return Number.isNaN(value) ? undefined : value / this.machine.unit;
   }
 
   private toolDiameter(): number {
