@@ -82,11 +82,11 @@ export const cycleRBelowZ: Rule = {
 /** A cycle in a state that does not allow it. */
 export const cycleNotAllowed: Rule = {
   code: 'cycle-not-allowed',
-  title: 'Cycle in a state that does not allow it',
+  title: 'Cycle or probing move in a state that does not allow it',
   family: 'state',
   severity: 'warning',
   means:
-    'The cycle runs with compensation on, in inverse time, with a rotary word, or with the spindle stopped or turning the wrong way.',
+    'The cycle or probing move runs with compensation on, in inverse time, with a rotary word, to a point that is too near, or with the spindle stopped or turning the wrong way.',
   cure: 'Cancel the mode before the cycle, or start the spindle the right way.',
   fine_when: 'The control allows it and the move is meant.',
   source: SOURCE,
@@ -97,6 +97,7 @@ export const cycleNotAllowed: Rule = {
     'cycle-compensation-on',
     'cycle-spindle-off',
     'cycle-spindle-direction',
+    'probe-not-allowed',
   ],
   rate: problem => (problem.code.startsWith('cycle-spindle') ? 'error' : undefined),
   explains: ['spindle-stopped'],
@@ -111,8 +112,14 @@ export const cycleNotAllowed: Rule = {
       program: `${HEAD}G41 D1 X2. F100.\nG81 X5. Z-10. R2.\n^^^^^^^^^^^^^^^^^\nG80\nG40\n`,
       options: NGC,
     },
+    {
+      name: 'probing in inverse time',
+      program: `${HEAD}G93 G38.2 Z-10 F1\n^^^^^^^^^^^^^^^^^\nG94\n`,
+      options: NGC,
+    },
   ],
   silent: [
+    { name: 'probing at a feed a minute', program: `${HEAD}G38.2 Z-10 F50\n`, options: NGC },
     { name: 'spindle on', program: `${HEAD}G84 X5. Z-10. R5. F1000.\nG80\n`, options: NGC },
     {
       name: 'compensation off',
