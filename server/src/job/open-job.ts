@@ -1,6 +1,7 @@
 import type { EngineOptions } from '../review/engine.ts';
 import type { Knowledge } from '../review/knowledge.ts';
 import { makeReview, type Review } from '../review/review.ts';
+import { sumWhileReading } from '../review/witness.ts';
 import {
   DIALECTS,
   MACHINE_KINDS,
@@ -102,6 +103,7 @@ export function readOptions(
     ...(least === undefined ? {} : { least_increment_mm: least === 'none' ? null : least }),
     ...(machine?.compensation ? { compensation: machine.compensation.value } : {}),
     ...(sheets.sheet?.units ? { units: sheets.sheet.units.value } : {}),
+    witness: sumWhileReading,
     toolDiameter_mm: (radius_offset, tool) => offsetDiameter(sheets, machine, radius_offset, tool),
     toolNose: noses(sheets),
   };

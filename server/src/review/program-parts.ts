@@ -1,9 +1,9 @@
-import { type Reading, S, type Stretch } from '../rs274/index.ts';
+import { type Reading, S, type StepTable, type Stretch } from '../rs274/index.ts';
 import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
-import { fold, joinInOrder } from './join-parts.ts';
+import { fold, joinInOrder, type PlacedParts } from './join-parts.ts';
 import { once } from './once.ts';
 import { NO_LINE, type Part } from './part.ts';
-import { partsOf } from './parts.ts';
+import { partsOf, type Start, type StretchParts } from './parts.ts';
 import { sameRun } from './same-run.ts';
 
 /** So many parts stand in order of the program; a program with more is told by the different runs of each tool. */
@@ -54,26 +54,46 @@ function join(pieces: readonly Piece<PieceParts>[]): PieceParts {
 }
 
 function partsOfBlock(stretches: readonly Stretch[]): PieceParts {
-  const parts = joinInOrder(stretchParts(stretches));
-  const folded = once(() => fold([{ first_line: 0, parts }]));
-  // Of a piece with too many parts only the folded ones are kept.
-  const kept = parts.length > MOST_IN_ORDER ? folded() : parts;
-  return {
-    count: parts.length,
-    first: parts[0]?.run,
-    last: parts[parts.length - 1]?.run,
-    inOrder: () => kept,
-    folded,
-  };
+  let count = 0;
+  let last: Float64Array | undefined;
+  let in_order = true;
+  const pieces: (PlacedParts & StretchParts)[] = [];
+  for (const { stretch, by } of linesBefore(stretches)) {
+    const sum = sumOf(stretch);
+    pieces.push({ ...sum, first_line: by, own: true });
+    count += sum.count - (last && sum.first && sameRun(last, sum.first) ? 1 : 0);
+    last = sum.last ?? last;
+    if (!sum.in_order) in_order = false;
+  }
+  const first = pieces.find(piece => piece.first)?.first;
+  if (in_order && count <= MOST_IN_ORDER) {
+    const parts = joinInOrder(pieces);
+    return { count, first, last, inOrder: () => parts, folded: once(() => fold([{ first_line: 0, parts }])) };
+  }
+  const parts = fold(pieces);
+  // In order they are wanted of a program with few: what that costs here is paid again then.
+  return { count, first, last, inOrder: once(() => joinInOrder(ordered(stretches))), folded: () => parts };
 }
 
-function* stretchParts(stretches: readonly Stretch[]) {
-  for (const { stretch, by } of linesBefore(stretches)) {
-    const { v } = stretch.stateIn;
-    yield {
-      first_line: by,
-      parts: partsOf(stretch.steps, { x: v[S.x], y: v[S.y], z: v[S.z] }),
-      own: true,
-    };
-  }
+function* ordered(stretches: readonly Stretch[]) {
+  for (const { stretch, by } of linesBefore(stretches))
+    yield { first_line: by, parts: partsOf(stretch.steps, startOf(stretch), true).parts, own: true };
+}
+
+const sums = new WeakMap<Stretch, StretchParts>();
+
+/** Sums a stretch while its steps are at hand (`steps`: as they were recorded); taken up when its block is summed. */
+export function sumParts(stretch: Stretch, steps: StepTable): void {
+  sums.set(stretch, partsOf(steps, startOf(stretch), false, stretch.steps.runs));
+}
+
+function sumOf(stretch: Stretch): StretchParts {
+  const held = sums.get(stretch);
+  // Its parts are joined and changed: nobody else may find them.
+  if (held) sums.delete(stretch);
+  return held ?? partsOf(stretch.steps, startOf(stretch), false);
+}
+
+function startOf({ stateIn: { v } }: Stretch): Start {
+  return { x: v[S.x], y: v[S.y], z: v[S.z] };
 }

@@ -1,6 +1,6 @@
 import { KIND, type StepTable } from '../rs274/steps.ts';
 
-// Taken out of the table once: the loops below run over every step.
+// Taken out of the table once: the loop below runs over every step.
 const { tap: TAP } = KIND;
 
 /** A value that stands far outside its neighbours while a tenth (or less) of it stands between them. */
@@ -13,26 +13,37 @@ export interface Outlier {
   factor: number;
 }
 
-/** What is known of the values along one axis. */
+/** A value along an axis, and the line that gave it. */
+interface At {
+  value: number;
+  line: number;
+}
+
+/** What is known of the values along one axis, each counted where it changes. */
 export interface Axis {
   count: number;
   /** Greatest and second greatest distance from zero among different values. */
   most: number;
   second: number;
-  outliers: readonly Outlier[];
+  /** The one that lies farthest out. */
+  outlier: Outlier | undefined;
+  /** The first two values and the last two: an outlier may stand where pieces of a program meet. */
+  head: readonly At[];
+  tail: readonly At[];
 }
 
-const KEPT = 20;
 const FACTORS = [10, 100, 1000];
 
-/** What the end points of moves say along one axis: the values one after another, each counted where it changes. */
+/** What the end points of moves say along one axis: the values one after another. */
 export function axisOf(table: StepTable, values: Float64Array, start: number): Axis {
   const { kind, line, count: steps } = table;
-  const outliers: Outlier[] = [];
+  const head: At[] = [];
+  let outlier: Outlier | undefined;
   let count = 0;
   let most = 0;
   let second = 0;
   let before = Number.NaN;
+  let before_line = -1;
   let value = Number.NaN;
   let value_line = -1;
   let last = +start;
@@ -42,11 +53,11 @@ export function axisOf(table: StepTable, values: Float64Array, start: number): A
     last = after;
     if (kind[i] > TAP) continue;
     const size = Math.abs(after);
-    if (!(Math.abs(value) < 5 * size) && outliers.length < KEPT) {
-      const found = outlierOf(before, value, after, value_line);
-      if (found) outliers.push(found);
-    }
+    if (!(Math.abs(value) < 5 * size))
+      outlier = farther(outlier, outlierOf(before, value, after, value_line));
+    if (count < 2) head.push({ value: after, line: line[i] });
     before = value;
+    before_line = value_line;
     value = after;
     value_line = line[i];
     count++;
@@ -55,7 +66,50 @@ export function axisOf(table: StepTable, values: Float64Array, start: number): A
       most = size;
     } else if (size > second && size < most) second = size;
   }
-  return { count, most, second, outliers };
+  const ends = [
+    { value: before, line: before_line },
+    { value, line: value_line },
+  ];
+  return { count, most, second, outlier, head, tail: ends.slice(2 - Math.min(2, count)) };
+}
+
+/** What two neighbouring pieces say along an axis; lines of the second are counted on by `by`. */
+export function joinAxes(all: Axis | undefined, part: Axis, by: number): Axis {
+  const head = movedOn(part.head, by);
+  const outlier = part.outlier && by !== 0 ? { ...part.outlier, line: part.outlier.line + by } : part.outlier;
+  if (!all) return { ...part, outlier, head, tail: movedOn(part.tail, by) };
+  const most = Math.max(all.most, part.most);
+  const low = Math.min(all.most, part.most);
+  return {
+    count: all.count + part.count,
+    most,
+    second: Math.max(low < most ? low : 0, all.second, part.second),
+    outlier: farther(farther(all.outlier, outlierBetween(all.tail, head)), outlier),
+    head: all.head.length < 2 ? [...all.head, ...head].slice(0, 2) : all.head,
+    tail: part.tail.length < 2 ? [...all.tail, ...movedOn(part.tail, by)].slice(-2) : movedOn(part.tail, by),
+  };
+}
+
+/** The outlier among three values that stand across a border. */
+function outlierBetween(tail: readonly At[], head: readonly At[]): Outlier | undefined {
+  const across = [...tail, ...head];
+  let found: Outlier | undefined;
+  for (let i = Math.max(1, tail.length - 1); i <= tail.length && i + 1 < across.length; i++)
+    found = farther(
+      found,
+      outlierOf(across[i - 1].value, across[i].value, across[i + 1].value, across[i].line),
+    );
+  return found;
+}
+
+function movedOn(ends: readonly At[], by: number): readonly At[] {
+  return by === 0 ? ends : ends.map(({ value, line }) => ({ value, line: line + by }));
+}
+
+/** The one farther out; of two as far the first. */
+function farther(one: Outlier | undefined, other: Outlier | undefined): Outlier | undefined {
+  if (!one || !other) return one ?? other;
+  return Math.abs(other.value) > Math.abs(one.value) ? other : one;
 }
 
 function outlierOf(before: number, value: number, after: number, line: number): Outlier | undefined {

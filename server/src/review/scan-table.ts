@@ -1,8 +1,25 @@
 import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
 import { turnsBack } from './scan-arcs.ts';
-import { type Axis, axisOf } from './scan-outliers.ts';
+import { TableEnds } from './scan-ends.ts';
+import { feedsUpAt } from './scan-feeds-up.ts';
+import {
+  addPlace,
+  addSideways,
+  type FeedUp,
+  type Hole,
+  MOST_HOLES,
+  NO_HOLE,
+  SAME_MM,
+  type Scan,
+  type Sideways,
+  stays,
+  type TurnedArc,
+  UNTOUCHED,
+  type ViaPoint,
+} from './scan-marks.ts';
+import { axisOf } from './scan-outliers.ts';
 
-// Taken out of the table once: the loops below run over every step.
+// Taken out of the table once: the loop below runs over every step.
 const {
   feed: FEED,
   arc: ARC,
@@ -13,82 +30,29 @@ const {
   toolchange: TOOLCHANGE,
 } = KIND;
 
-/** A hole along Z: made by a cycle, or by a straight feed down. Lines of the stretch; lengths mm. */
-export interface Hole {
-  line: number;
-  /** The run it was made in. */
-  run: Float64Array;
-  x: number;
-  y: number;
-  /** Where feed begins and where it ends. */
-  top: number;
-  bottom: number;
-  /** Greatest depth fed in one go. */
-  stroke_mm: number;
-  strokes: number;
-  /** Longest dwell in it, s. */
-  dwell_s: number;
-  /** Made by a cycle. */
-  cycle: boolean;
-}
-
-/** A rapid to an intermediate point on the way to the reference position. */
-export interface ViaPoint {
-  line: number;
-  run: Float64Array;
-  from_z: number;
-  z: number;
-}
-
-/** A straight feed up right after a rapid down, followed by a cut at that height. */
-export interface FeedUp {
-  line: number;
-  from_z: number;
-  z: number;
-}
-
-/** An arc that would run on smoothly at both ends if it turned the other way. */
-export interface TurnedArc {
-  line: number;
-}
-
-/** The first feed move of a tool that goes sideways. */
-export interface Sideways {
-  line: number;
-  tool: number;
-  z: number;
-}
-
-/** What one look at all steps of a stretch gives to the rules. */
-export interface TableScan {
-  holes: readonly Hole[];
-  vias: readonly ViaPoint[];
-  feedsUp: readonly FeedUp[];
-  turnedArcs: readonly TurnedArc[];
-  sideways: readonly Sideways[];
-  axes: readonly Axis[];
-}
-
-/** Holes kept of one stretch. */
-const MOST_HOLES = 5000;
-const MOST_PLACES = 50;
-const SAME_MM = 1e-6;
-
-/** Looks once at every step of a stretch that starts at a position. */
+/**
+ * Looks once at every step of a stretch that starts at a position; lines are those of the stretch. `kept` is the table to
+ * hold on to where `table` is only lent. What needs the neighbours of the stretch is left to where pieces are joined.
+ */
 export function scanTable(
   table: StepTable,
   start: { x: number; y: number; z: number },
   lathe: boolean,
-): TableScan {
+  kept: StepTable = table,
+): Scan {
   const { kind, flags, line, run, x: xs, y: ys, z: zs, count } = table;
+  const { runs } = kept;
   const holes: Hole[] = [];
   const vias: ViaPoint[] = [];
   const feedsUp: FeedUp[] = [];
   const turnedArcs: TurnedArc[] = [];
   const sideways: Sideways[] = [];
-  let sidewaysRun = -1;
-  const runAt = (i: number) => table.runs.subarray(run[i] * RUN_WIDTH, (run[i] + 1) * RUN_WIDTH);
+  let sideways_run = -1;
   let hole: Hole | undefined;
+  let open = UNTOUCHED;
+  let lead_dwell_s = 0;
+  let goes_on = false;
+  let marked = false;
   // The plus signs keep these as bare numbers through the loop; without them every step makes objects of them.
   let x = +start.x;
   let y = +start.y;
@@ -98,34 +62,42 @@ export function scanTable(
     const nx = xs[i];
     const ny = ys[i];
     const nz = zs[i];
-    if (run[i] !== sidewaysRun && (k === ARC || (k === FEED && (nx !== x || ny !== y)))) {
-      if (k === ARC || !stays(nx, x, ny, y)) {
-        sidewaysRun = run[i];
-        const tool = table.runs[sidewaysRun * RUN_WIDTH + RUN.tool];
-        if (sideways.length < MOST_PLACES && !sideways.some(each => each.tool === tool))
-          sideways.push({ line: line[i], tool, z: nz });
-      }
-    }
+    const arc = k === ARC;
     // Most moves of a long program go sideways and are none of what is looked for.
-    if (k === FEED && Math.abs(nx - x) + Math.abs(ny - y) > 2 * SAME_MM) {
+    const across = k === FEED && Math.abs(nx - x) + Math.abs(ny - y) > 2 * SAME_MM;
+    if (run[i] !== sideways_run && (arc || across || (k === FEED && !stays(nx, x, ny, y)))) {
+      sideways_run = run[i];
+      addSideways(sideways, { line: line[i], tool: runs[sideways_run * RUN_WIDTH + RUN.tool], z: nz });
+    }
+    if (across || arc) {
+      if (arc) {
+        if (i < 2 || i === count - 1) marked = true;
+        else if (kind[i - 1] === FEED && kind[i + 1] === FEED && turnsBack(table, i))
+          addPlace(turnedArcs, { line: line[i] });
+      }
       x = nx;
       y = ny;
       z = nz;
       continue;
     }
     const straight = nx === x && ny === y;
-    const inCycle = (flags[i] & STEP_FLAG.cycle) !== 0;
+    const in_cycle = (flags[i] & STEP_FLAG.cycle) !== 0;
     if ((k === FEED || k === TAP) && nz < z && (straight || stays(nx, x, ny, y))) {
-      const onAxis = lathe && nx === 0;
-      const same = hole !== undefined && at(hole, nx, ny) && (inCycle ? hole.line === line[i] : onAxis);
+      const on_axis = lathe && nx === 0;
+      const same =
+        hole !== undefined && stays(nx, hole.x, ny, hole.y) && (in_cycle ? hole.line === line[i] : on_axis);
       if (hole && same) {
         hole.bottom = Math.min(hole.bottom, nz);
         hole.stroke_mm = Math.max(hole.stroke_mm, z - nz);
         hole.strokes++;
-      } else if ((inCycle || !lathe || onAxis) && holes.length < MOST_HOLES) {
+      } else if (holes.length >= MOST_HOLES) {
+        hole = undefined;
+        open = NO_HOLE;
+      } else if (in_cycle || !lathe || on_axis) {
+        if (open === UNTOUCHED) goes_on = on_axis && !in_cycle;
         hole = {
           line: line[i],
-          run: runAt(i),
+          run: runs.subarray(run[i] * RUN_WIDTH, (run[i] + 1) * RUN_WIDTH),
           x: nx,
           y: ny,
           top: z,
@@ -133,23 +105,27 @@ export function scanTable(
           stroke_mm: z - nz,
           strokes: 1,
           dwell_s: 0,
-          cycle: inCycle,
+          cycle: in_cycle,
         };
+        open = holes.length;
         holes.push(hole);
       }
-    } else if (k === DWELL && hole) {
-      hole.dwell_s = Math.max(hole.dwell_s, table.seconds.get(i) ?? 0);
+    } else if (k === DWELL) {
+      const seconds = table.seconds.get(i) ?? 0;
+      if (hole) hole.dwell_s = Math.max(hole.dwell_s, seconds);
+      else if (open === UNTOUCHED) lead_dwell_s = Math.max(lead_dwell_s, seconds);
     } else if (k === HOME && i > 0 && kind[i - 1] === RAPID && line[i - 1] === line[i]) {
       const before = i > 1 ? zs[i - 2] : start.z;
-      if (vias.length < MOST_PLACES)
-        vias.push({ line: line[i], run: runAt(i), from_z: before, z: zs[i - 1] });
-    } else if (k === FEED && !lathe && !inCycle && nz > z && straight && feedsUp.length < MOST_PLACES) {
-      if (cameDown(table, i, start.z) && cutsLevel(table, i))
-        feedsUp.push({ line: line[i], from_z: z, z: nz });
+      const at = run[i] * RUN_WIDTH;
+      addPlace(vias, { line: line[i], run: runs.subarray(at, at + RUN_WIDTH), from_z: before, z: zs[i - 1] });
+    } else if (k === FEED && nz > z && straight && !lathe) {
+      if (i < 2 || i === count - 1) marked = true;
+      else if (feedsUpAt(table, i)) addPlace(feedsUp, { line: line[i], from_z: z, z: nz });
     }
-    if (k === ARC && turnedArcs.length < MOST_PLACES && turnsBack(table, i, x, y, z))
-      turnedArcs.push({ line: line[i] });
-    if (k === TOOLCHANGE) hole = undefined;
+    if (k === TOOLCHANGE) {
+      hole = undefined;
+      open = NO_HOLE;
+    }
     x = nx;
     y = ny;
     z = nz;
@@ -160,30 +136,16 @@ export function scanTable(
     feedsUp,
     turnedArcs,
     sideways,
-    axes: lathe ? [] : [axisOf(table, xs, start.x), axisOf(table, ys, start.y)],
+    axes: lathe ? NO_AXES : [axisOf(table, xs, start.x), axisOf(table, ys, start.y)],
+    open,
+    lead_dwell_s,
+    goes_on,
+    marked,
+    ends: new TableEnds(kept),
   };
 }
 
-function at(hole: Hole, x: number, y: number): boolean {
-  return stays(x, hole.x, y, hole.y);
-}
-
-function stays(x: number, x0: number, y: number, y0: number): boolean {
-  const near = (a: number, b: number) => Math.abs(a - b) < SAME_MM || (Number.isNaN(a) && Number.isNaN(b));
-  return near(x, x0) && near(y, y0);
-}
-
-function cameDown(table: StepTable, i: number, startZ: number): boolean {
-  if (i === 0 || table.kind[i - 1] !== RAPID) return false;
-  const from = i > 1 ? table.z[i - 2] : startZ;
-  return table.z[i - 1] < from;
-}
-
-function cutsLevel(table: StepTable, i: number): boolean {
-  const next = i + 1;
-  if (next >= table.count || table.z[next] !== table.z[i]) return false;
-  return table.kind[next] === FEED || table.kind[next] === ARC;
-}
+const NO_AXES: Scan['axes'] = [];
 
 /** Number of the cycle or motion code a hole was made with, as G83 is 83. */
 export function holeCode(hole: Hole): number {

@@ -35,7 +35,7 @@ export {
   STEP_FLAG,
   STEP_KINDS,
   type StepKind,
-  StepTable,
+  type StepTable,
 } from './steps.ts';
-export type { Stretch } from './stretch.ts';
+export type { Stretch, StretchWitness } from './stretch.ts';
 export { type Position, ProgramText } from './text.ts';

@@ -4,7 +4,8 @@ import { codeIndex } from './codes/table.ts';
 import type { ProfileRequest } from './execute-report-profile.ts';
 import type { Problem } from './problems.ts';
 import { type MachineState, S, writeRun } from './state.ts';
-import { KIND, ROTARY_WIDTH, RUN, RUN_WIDTH, STEP_FLAG, StepTable } from './steps.ts';
+import { StepRecorder } from './step-recorder.ts';
+import { KIND, ROTARY_WIDTH, RUN, RUN_WIDTH, STEP_FLAG } from './steps.ts';
 import type { ValueSource } from './value-source.ts';
 
 /** How the numbers and codes of one program are read; all of it settled before reading (settle.ts). */
@@ -65,7 +66,7 @@ const NO_ASSUMPTIONS: readonly Assumption[] = [];
 /** A machine that executes blocks: the state, the table it writes to, and the problems it found. */
 export class Machine {
   readonly state: MachineState;
-  table = new StepTable(512);
+  table = new StepRecorder(512);
   problems: Problem[] = [];
   /** Line of the block being executed, relative to the table's first line. */
   line = 0;

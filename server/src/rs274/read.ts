@@ -6,7 +6,7 @@ import { Reading } from './reading.ts';
 import { type Settled, settle } from './settle.ts';
 import type { Hints } from './settled-item.ts';
 import { type MachineState, startState } from './state.ts';
-import { StretchRunner } from './stretch.ts';
+import { StretchRunner, type StretchWitness } from './stretch.ts';
 import type { ProgramText } from './text.ts';
 
 /** What readers of a program can ask for. */
@@ -24,6 +24,8 @@ export interface ReadOptions extends Hints {
   resolveFile?: ResolveFile;
   /** Bounds of a run with control flow; `late` is asked from time to time. */
   bounds?: Partial<FlowBounds>;
+  /** Sees the stretches of the first reading, each right after it was read. */
+  witness?: StretchWitness;
   /** Only for tests: every block goes the long way. */
   slow_only?: boolean;
 }
@@ -40,7 +42,7 @@ export function readProgram(text: ProgramText, options: ReadOptions = {}): Readi
       first_line: settled.leader_lines,
       ...(until_line === undefined ? {} : { until_line }),
     });
-  const reading = new Reading(text, settled, runner, startOf(settled), flow);
+  const reading = new Reading(text, settled, runner, startOf(settled), flow, options.witness);
   reading.refresh();
   return reading;
 }

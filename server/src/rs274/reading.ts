@@ -6,7 +6,7 @@ import type { Problem } from './problems.ts';
 import type { Settled } from './settle.ts';
 import { type MachineState, S } from './state.ts';
 import { RUN, type RunField } from './steps.ts';
-import type { Stretch, StretchPlace, StretchRunner } from './stretch.ts';
+import type { Stretch, StretchPlace, StretchRunner, StretchWitness } from './stretch.ts';
 import type { ProgramText } from './text.ts';
 
 /**
@@ -32,6 +32,8 @@ export class Reading {
     private readonly start: MachineState,
     /** Runs the program with its control flow, up to a line where one is given. */
     private readonly flow: (start: MachineState, until_line?: number) => FlowResult,
+    /** Sees the stretches of the first reading. */
+    private readonly witness?: StretchWitness,
   ) {}
 
   get lineCount(): number {
@@ -66,6 +68,7 @@ export class Reading {
     let first = -1;
     let end = 0;
     this.ran = 0;
+    this.runner.begin(this.stretches.length === 0 ? this.witness : undefined);
     for (let index = 0; index < chunks.length; index += 1) {
       const kept = reuse(index);
       const last = index === chunks.length - 1;

@@ -94,207 +94,34 @@ export const ARC_WIDTH = 3;
 /** Columns of a rotary or secondary-axis end point: A B C [degree], U V W [mm]. */
 export const ROTARY_WIDTH = 6;
 
-export class StepTable {
-  count = 0;
-  line!: Int32Array;
-  kind!: Uint8Array;
-  flags!: Uint8Array;
-  run!: Int32Array;
-  x!: Float64Array;
-  y!: Float64Array;
-  z!: Float64Array;
+/** Columns of lines, runs and rows: as narrow as their numbers let them be. */
+export type Column = Int32Array | Int16Array | Uint8Array;
+
+/** Executed moves in columns, as they are read: recorded (step-recorder.ts) or put away (packed-steps.ts). */
+export interface StepTable {
+  readonly count: number;
+  readonly line: Column;
+  readonly kind: Uint8Array;
+  readonly flags: Uint8Array;
+  readonly run: Column;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly z: Float64Array;
   /**
    * Row of `arcs` for an arc; for a home step the axes that go home (bit 1 X, 2 Y, 4 Z, 8 A, 16 B, 32 C); else -1. Empty
    * in a packed table without either.
    */
-  aux!: Int32Array;
-  /** Row of `rotaries`, allocated with the first rotary word. */
-  rotary: Int32Array | null = null;
-
-  runCount = 0;
-  runs: Float64Array;
-  arcCount = 0;
-  arcs: Float64Array;
-  rotaryCount = 0;
-  rotaries: Float64Array;
+  readonly aux: Column;
+  /** Row of `rotaries`, where there is a rotary word. */
+  readonly rotary: Column | null;
+  readonly runCount: number;
+  readonly runs: Float64Array;
+  readonly arcCount: number;
+  readonly arcs: Float64Array;
+  readonly rotaryCount: number;
+  readonly rotaries: Float64Array;
   /** Seconds of dwell steps and 1/F minutes of inverse-time steps, by step index. */
-  seconds: Map<number, number> = new Map();
+  readonly seconds: ReadonlyMap<number, number>;
   /** Work files of steps that are not of the program itself: step index where it starts -> file name. */
-  files: Map<number, string> = new Map();
-
-  constructor(capacity = 256, runs: Float64Array = new Float64Array(RUN_WIDTH * 4), with_aux = true) {
-    this.lay(capacity, with_aux);
-    this.runs = runs;
-    this.arcs = NOTHING;
-    this.rotaries = NOTHING;
-  }
-
-  get capacity(): number {
-    return this.x.length;
-  }
-
-  /** Makes room for `more` steps. */
-  ensure(more: number): void {
-    const need = this.count + more;
-    if (need <= this.x.length) return;
-    const { line, kind, flags, run, x, y, z, aux, rotary } = this;
-    this.lay(Math.max(need, this.x.length * 2));
-    this.line.set(line);
-    this.kind.set(kind);
-    this.flags.set(flags);
-    this.run.set(run);
-    this.x.set(x);
-    this.y.set(y);
-    this.z.set(z);
-    this.aux.set(aux);
-    if (rotary !== null) {
-      this.rotary = new Int32Array(this.x.length).fill(-1);
-      this.rotary.set(rotary);
-    }
-  }
-
-  /** Adds a step and returns its index. */
-  add(
-    line: number,
-    kind: number,
-    flags: number,
-    run: number,
-    x: number,
-    y: number,
-    z: number,
-    aux: number,
-  ): number {
-    this.ensure(1);
-    const at = this.count;
-    this.count = at + 1;
-    this.line[at] = line;
-    this.kind[at] = kind;
-    this.flags[at] = flags;
-    this.run[at] = run;
-    this.x[at] = x;
-    this.y[at] = y;
-    this.z[at] = z;
-    this.aux[at] = aux;
-    return at;
-  }
-
-  /** Adds a row for `arcs` and returns its index. */
-  addArc(centre_first: number, centre_second: number, sweep_rad: number): number {
-    const at = this.arcCount * ARC_WIDTH;
-    if (at + ARC_WIDTH > this.arcs.length) this.arcs = grown(this.arcs, at + ARC_WIDTH);
-    this.arcs[at] = centre_first;
-    this.arcs[at + 1] = centre_second;
-    this.arcs[at + 2] = sweep_rad;
-    this.arcCount += 1;
-    return this.arcCount - 1;
-  }
-
-  /** Gives step `at` an end point on rotary and secondary axes (row of ROTARY_WIDTH values). */
-  setRotary(at: number, row: ArrayLike<number>): void {
-    if (this.rotary === null) this.rotary = new Int32Array(this.x.length).fill(-1);
-    const base = this.rotaryCount * ROTARY_WIDTH;
-    if (base + ROTARY_WIDTH > this.rotaries.length) this.rotaries = grown(this.rotaries, base + ROTARY_WIDTH);
-    for (let i = 0; i < ROTARY_WIDTH; i += 1) this.rotaries[base + i] = row[i];
-    this.rotary[at] = this.rotaryCount;
-    this.rotaryCount += 1;
-  }
-
-  /** Row of `runs` that equals `values`: one of the last few if there is one, else a new row. */
-  runOf(values: Float64Array): number {
-    const { runs } = this;
-    const oldest = Math.max(0, this.runCount - RECENT_RUNS);
-    for (let row = this.runCount - 1; row >= oldest; row -= 1) {
-      if (sameRow(runs, row * RUN_WIDTH, values)) return row;
-    }
-    const base = this.runCount * RUN_WIDTH;
-    if (base + RUN_WIDTH > runs.length) this.runs = grown(runs, base + RUN_WIDTH);
-    this.runs.set(values, base);
-    this.runCount += 1;
-    return this.runCount - 1;
-  }
-
-  /** Empties the table and keeps its memory. */
-  clear(): void {
-    this.count = 0;
-    this.runCount = 0;
-    this.arcCount = 0;
-    this.rotaryCount = 0;
-    this.rotary = null;
-    if (this.seconds.size > 0) this.seconds = new Map();
-    if (this.files.size > 0) this.files = new Map();
-  }
-
-  /** A copy without spare room, its columns in one buffer. */
-  packed(): StepTable {
-    const { count } = this;
-    const copy = new StepTable(count, this.runs.slice(0, this.runCount * RUN_WIDTH), this.hasAux());
-    copy.count = count;
-    this.copyTo(copy);
-    copy.rotary = this.rotary === null ? null : this.rotary.slice(0, count);
-    copy.runCount = this.runCount;
-    copy.arcCount = this.arcCount;
-    copy.arcs = this.arcCount === 0 ? NOTHING : this.arcs.slice(0, this.arcCount * ARC_WIDTH);
-    copy.rotaryCount = this.rotaryCount;
-    copy.rotaries =
-      this.rotaryCount === 0 ? NOTHING : this.rotaries.slice(0, this.rotaryCount * ROTARY_WIDTH);
-    copy.seconds = this.seconds;
-    copy.files = this.files;
-    return copy;
-  }
-
-  private hasAux(): boolean {
-    const { aux, count } = this;
-    for (let i = 0; i < count; i += 1) if (aux[i] !== -1) return true;
-    return false;
-  }
-
-  /** Step by step: for the few hundred of a chunk that is faster than a view of each column. */
-  private copyTo(copy: StepTable): void {
-    const { count, line, kind, flags, run, x, y, z } = this;
-    const { line: lines, kind: kinds, flags: marks, run: runs, x: xs, y: ys, z: zs } = copy;
-    for (let i = 0; i < count; i += 1) {
-      lines[i] = line[i];
-      kinds[i] = kind[i];
-      marks[i] = flags[i];
-      runs[i] = run[i];
-      xs[i] = x[i];
-      ys[i] = y[i];
-      zs[i] = z[i];
-    }
-    if (copy.aux.length > 0) copy.aux.set(this.aux.subarray(0, count));
-  }
-
-  private lay(capacity: number, with_aux = true): void {
-    const room = (capacity + 7) & ~7;
-    const buffer = new ArrayBuffer(room * (with_aux ? BYTES_A_STEP : BYTES_A_STEP - 4));
-    this.x = new Float64Array(buffer, 0, room);
-    this.y = new Float64Array(buffer, room * 8, room);
-    this.z = new Float64Array(buffer, room * 16, room);
-    this.line = new Int32Array(buffer, room * 24, room);
-    this.run = new Int32Array(buffer, room * 28, room);
-    this.kind = new Uint8Array(buffer, room * 32, room);
-    this.flags = new Uint8Array(buffer, room * 33, room);
-    // Each column begins at a multiple of its own size: room is one of 8.
-    this.aux = with_aux ? new Int32Array(buffer, room * 34, room) : NO_AUX;
-  }
-}
-
-const BYTES_A_STEP = 38;
-const RECENT_RUNS = 8;
-const NOTHING = new Float64Array(0);
-const NO_AUX = new Int32Array(0);
-
-function sameRow(runs: Float64Array, base: number, values: Float64Array): boolean {
-  for (let i = 0; i < RUN_WIDTH; i += 1) {
-    const a = runs[base + i];
-    const b = values[i];
-    if (a !== b && !(Number.isNaN(a) && Number.isNaN(b))) return false;
-  }
-  return true;
-}
-
-function grown(array: Float64Array, need: number): Float64Array {
-  const bigger = new Float64Array(Math.max(need, array.length * 2, 24));
-  bigger.set(array);
-  return bigger;
+  readonly files: ReadonlyMap<number, string>;
 }

@@ -1,11 +1,13 @@
 import { BlockReader } from './block-reader.ts';
 import type { Chunk } from './chunk.ts';
 import { endOfLine, nextLine } from './chunk.ts';
+import type { MachineKind } from './codes/shape.ts';
 import { closePath } from './execute-compensation.ts';
 import { Executor } from './executor.ts';
 import { allowsFastLines, runFastLines } from './fast-lines.ts';
 import { type Assumption, Machine, type MachineSettings } from './machine.ts';
 import { TextProfiles } from './numbered-lines.ts';
+import { StepStore } from './packed-steps.ts';
 import type { Problem } from './problems.ts';
 import { MachineState, S } from './state.ts';
 import type { StepTable } from './steps.ts';
@@ -29,6 +31,12 @@ export interface Stretch {
   readonly needs_flow: boolean;
 }
 
+/**
+ * Sees each stretch of a program right after it was read, with its steps as they were just written: looking at them then
+ * costs less than fetching them again later. `steps` is only lent: keep what the stretch has.
+ */
+export type StretchWitness = (stretch: Stretch, steps: StepTable, kind: MachineKind) => void;
+
 /** Where a stretch stands in its text. */
 export interface StretchPlace {
   text: ProgramText;
@@ -40,6 +48,8 @@ export class StretchRunner {
   private readonly machine: Machine;
   private readonly executor: Executor;
   private readonly reader: BlockReader;
+  private readonly store = new StepStore();
+  private witness: StretchWitness | undefined;
 
   constructor(
     settings: MachineSettings & { semicolon_ends_block: boolean },
@@ -54,6 +64,12 @@ export class StretchRunner {
     });
   }
 
+  /** Makes ready for some stretches of one text. */
+  begin(witness: StretchWitness | undefined): void {
+    this.witness = witness;
+    this.store.begin();
+  }
+
   /** Executes one chunk from a state. `skip_lines` at its start are leader and left unread. */
   run(chunk: Chunk, stateIn: MachineState, skip_lines = 0, place?: StretchPlace, last = true): Stretch {
     const { machine } = this;
@@ -63,10 +79,10 @@ export class StretchRunner {
     chunk.plain_points = machine.plain_points;
     const lineCount = machine.line;
     if (last) closePath(machine);
-    return {
+    const stretch = {
       chunk,
       lineCount,
-      steps: machine.table.packed(),
+      steps: this.store.pack(machine.table),
       problems: machine.problems.length === 0 ? NO_PROBLEMS : machine.problems,
       assumptions: machine.assumptions(),
       stateIn,
@@ -75,6 +91,8 @@ export class StretchRunner {
       looks_ahead: machine.looks_ahead,
       needs_flow: machine.needs_flow,
     };
+    this.witness?.(stretch, machine.table, machine.settings.kind);
+    return stretch;
   }
 
   /** The state after a line of a stretch that was run before. */

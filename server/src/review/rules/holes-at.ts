@@ -1,8 +1,9 @@
 import { RUN } from '../../rs274/steps.ts';
 import type { ToolKind } from '../../setup/index.ts';
 import type { Program } from '../program.ts';
+import type { Hole } from '../scan-marks.ts';
 import { scanOf } from '../scan-program.ts';
-import { type Hole, holeCode } from '../scan-table.ts';
+import { holeCode } from '../scan-table.ts';
 
 const SAME_PLACE_MM = 0.05;
 

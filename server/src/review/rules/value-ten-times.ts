@@ -21,8 +21,8 @@ export const valueTenTimes: Rule = {
     if (program.kind === 'lathe') return;
     for (const [index, axis] of scanOf(program).axes.entries()) {
       if (axis.count < 8 || !(axis.most >= 4 * axis.second)) continue;
-      const out = axis.outliers.find(o => Math.abs(o.value) === axis.most);
-      if (!out) continue;
+      const out = axis.outlier;
+      if (!out || Math.abs(out.value) !== axis.most) continue;
       const letter = index === 0 ? 'X' : 'Y';
       const length = (value: number) => formatQuantity('length_mm', value, program.shown);
       report({

@@ -2,7 +2,7 @@ import { closePath } from '../execute-compensation.ts';
 import { readOffset } from '../execute-compensation-mode.ts';
 import { expandRequest, type ProfileRequest } from '../execute-report-profile.ts';
 import { S } from '../state.ts';
-import { StepTable } from '../steps.ts';
+import { StepRecorder } from '../step-recorder.ts';
 import type { FlowRun } from './run.ts';
 
 /**
@@ -20,7 +20,7 @@ export function runProfile(run: FlowRun, request: ProfileRequest, length: number
   }
   const { table, state } = machine;
   const before = state.clone();
-  machine.table = new StepTable(64);
+  machine.table = new StepRecorder(64);
   machine.ignores_compensation = !request.finishing;
   if (!request.finishing) state.v[S.comp_radius] = Number.NaN;
   state.v[S.motion] = Number.NaN;

@@ -6,6 +6,7 @@ import { ExpressionReader } from '../expressions/reader.ts';
 import { STATUS, Value } from '../expressions/value.ts';
 import { Machine, type MachineSettings } from '../machine.ts';
 import { TextProfiles } from '../numbered-lines.ts';
+import { StepStore } from '../packed-steps.ts';
 import { MachineState, S } from '../state.ts';
 import { KIND } from '../steps.ts';
 import type { Stretch } from '../stretch.ts';
@@ -103,7 +104,7 @@ export class FlowRun {
       stretch: {
         chunk: null,
         lineCount: Math.max(0, main.lineCount - 1),
-        steps: machine.table.packed(),
+        steps: new StepStore().pack(machine.table),
         problems: this.reports.list(),
         assumptions: machine.assumptions(),
         stateIn,
