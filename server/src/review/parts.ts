@@ -57,7 +57,7 @@ export function partsOf(
       own = next;
       const found: Part | undefined = again ? part : ordered ? undefined : known[own];
       if (found === undefined) {
-        part = emptyPart(runRow(runs, own), line);
+        part = emptyPart(runRow(runs, run[i]), line);
         parts.push(part);
       } else {
         if (found !== part) in_order = false;

@@ -100,11 +100,11 @@ export function unitsOfText(text: string): { bytes: Uint8Array; wide: Uint16Arra
 }
 
 /** Cuts text into chunks that end at line ends, never between CR and LF. */
-export function cutChunks(bytes: Uint8Array, wide: Uint16Array | null): Chunk[] {
+export function cutChunks(bytes: Uint8Array, wide: Uint16Array | null, size = CHUNK_BYTES): Chunk[] {
   const chunks: Chunk[] = [];
   let at = 0;
-  while (bytes.length - at > CHUNK_BYTES * 2) {
-    const cut = cutAfter(bytes, at + CHUNK_BYTES);
+  while (bytes.length - at > size * 2) {
+    const cut = cutAfter(bytes, at + size, size);
     if (cut >= bytes.length) break;
     chunks.push(chunkOf(bytes, wide, at, cut));
     at = cut;
@@ -113,8 +113,8 @@ export function cutChunks(bytes: Uint8Array, wide: Uint16Array | null): Chunk[] 
   return chunks;
 }
 
-function cutAfter(bytes: Uint8Array, at: number): number {
-  const reach = Math.min(bytes.length, at + CHUNK_BYTES);
+function cutAfter(bytes: Uint8Array, at: number, size: number): number {
+  const reach = Math.min(bytes.length, at + size);
   const found = nextLine(bytes, at, reach);
   if (found < reach) return found;
   return nextLine(bytes, at, bytes.length);

@@ -58,6 +58,12 @@ export class ProgramText {
     return new ProgramText(this.pieces.map(({ bytes, wide }) => new Chunk(bytes, wide)));
   }
 
+  /** Text in pieces of about `size` bytes: what is read must not depend on where it was cut. */
+  static inPiecesOf(size: number, text: string): ProgramText {
+    const { bytes, wide } = unitsOfText(text);
+    return new ProgramText(cutChunks(bytes, wide, size));
+  }
+
   get chunks(): readonly Chunk[] {
     return this.pieces;
   }

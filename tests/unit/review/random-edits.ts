@@ -65,7 +65,7 @@ export function editAndCompare(subject: Subject, edits: number, every: number, s
 }
 
 /** All that a review says, numbers to nine figures: sums over other chunks differ in the last ones. */
-function told(review: Review, reading: Reading): unknown {
+export function told(review: Review, reading: Reading): unknown {
   const { program } = review;
   return JSON.parse(
     JSON.stringify(
