@@ -26,6 +26,11 @@ export interface Kernel {
   ): number;
   stationAfter(): number;
   rowsFound(): number;
+  /** Asks for the depth and width of what each `cut` takes out: a yardstick for the bench. */
+  wantSizes(wanted: boolean): void;
+  /** Both in mm: see `kernel/sizes.ts`. */
+  depthCut(): number;
+  widthCut(): number;
   /** To be called when a tile was changed by others. */
   forget(): void;
 }
@@ -39,7 +44,17 @@ const shapes = ['flat', 'round', 'cone'] as const;
 
 type Exports = Pick<
   typeof plain,
-  'setGrid' | 'setTile' | 'setTool' | 'addBody' | 'cutPieces' | 'stationAfter' | 'rowsFound' | 'begin'
+  | 'setGrid'
+  | 'setTile'
+  | 'setTool'
+  | 'addBody'
+  | 'cutPieces'
+  | 'stationAfter'
+  | 'rowsFound'
+  | 'wantSizes'
+  | 'depthCut'
+  | 'widthCut'
+  | 'begin'
 >;
 
 function setGrid(kernel: Exports, grid: Grid): void {
@@ -94,6 +109,9 @@ export function plainKernel(grid: Grid): Kernel {
     },
     stationAfter: plain.stationAfter,
     rowsFound: plain.rowsFound,
+    wantSizes: plain.wantSizes,
+    depthCut: plain.depthCut,
+    widthCut: plain.widthCut,
     forget: () => undefined,
   };
 }
@@ -194,6 +212,9 @@ export function compiledKernel(grid: Grid): Kernel | undefined {
     },
     stationAfter: kernel.stationAfter,
     rowsFound: kernel.rowsFound,
+    wantSizes: kernel.wantSizes,
+    depthCut: kernel.depthCut,
+    widthCut: kernel.widthCut,
     forget() {
       tileInUse = undefined;
     },

@@ -3,6 +3,7 @@ import { heightUnits } from './cells.ts';
 import { boundIn, cutIn, cx, cy, lowest, most, xHigh, xLow, yHigh, yLow } from './field.ts';
 import { lastAt, placeAt, pointAt, roundInt, setLast, stationPieceAt, stationTurnAt } from './memory.ts';
 import { setPlace } from './place.ts';
+import { beginSizes, sizesWanted } from './sizes.ts';
 import { noRows, readStation } from './station.ts';
 import { sweepAny } from './sweep-any.ts';
 import { sweepBall } from './sweep-ball.ts';
@@ -60,6 +61,7 @@ export function cutPieces(piece: i32, end: i32, station: i32, stations: i32, too
       setPlace(next, x, y, placeAt(4 * next + 2), feedX, feedY, cosine, sine, lead);
       readStation();
     }
+    if (sizesWanted) beginSizes(dirX, dirY);
     const startIsCut: bool =
       lastAt(0) === x0 && lastAt(1) === y0 && lastAt(2) === z0 && lastAt(3) === toolIndex;
     setLast(0, x1);

@@ -5,6 +5,7 @@ import { fillTurns } from './turns.ts';
 
 export { cutPieces } from './cut.ts';
 export { setGrid, setTile } from './field.ts';
+export { depthCut, wantSizes, widthCut } from './sizes.ts';
 export { addBody, setTool } from './tool.ts';
 
 /** The next station after `cutPieces`. */

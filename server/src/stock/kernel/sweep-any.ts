@@ -2,6 +2,7 @@
 import { heightUnits, mergeCell, sideUnits } from './cells.ts';
 import { cx, cy, h, least, lowest, most, needCells, nh, nw, ox, oy, w } from './field.ts';
 import { floorAt, roundInt, setFloor, setTop, topAt } from './memory.ts';
+import { noteCut, sizesWanted } from './sizes.ts';
 import { columnFrom, columnTo, leftEdge, rightEdge, rowFrom, rowTo, setCapsule } from './sweep-flat.ts';
 import { edgeHeight, isBall, profileAt, radius, shape, shapeFlat } from './tool.ts';
 
@@ -71,6 +72,7 @@ export function sweepAny(x0: f64, y0: f64, z0: f64, x1: f64, y1: f64, z1: f64): 
           cut = mergeCell(at, z, -sideUnits);
         }
         if (i < w) sum += cut;
+        if (sizesWanted) noteCut(i, j, cut);
         continue;
       }
       let height: f64 = 0;
@@ -94,6 +96,7 @@ export function sweepAny(x0: f64, y0: f64, z0: f64, x1: f64, y1: f64, z1: f64): 
       const at16: i32 = side <= -1 ? -sideUnits : roundInt(side * width);
       const cut: i32 = mergeCell(at, z, at16);
       if (i < w) sum += cut;
+      if (sizesWanted) noteCut(i, j, cut);
     }
     if (j < h) removed += sum;
   }

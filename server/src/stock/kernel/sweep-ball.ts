@@ -2,6 +2,7 @@
 import { heightUnits, mergeCell, sideUnits } from './cells.ts';
 import { boundInRow, cx, cy, h, least, lowest, most, needCells, nh, nw, ox, oy, w } from './field.ts';
 import { floorAt, roundInt, setFloor, setTop, topAt } from './memory.ts';
+import { noteCut, sizesWanted } from './sizes.ts';
 import { columnFrom, columnTo, rowFrom, rowTo } from './sweep-flat.ts';
 
 /**
@@ -127,6 +128,7 @@ export function sweepBall(
         cut = mergeCell(at, z, -sideUnits);
       }
       if (i < own) sum += cut;
+      if (sizesWanted) noteCut(i, j, cut);
     }
     if (j < h) removed += sum;
   }

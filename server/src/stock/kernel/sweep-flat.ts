@@ -12,6 +12,7 @@ import {
   sideAt,
   topAt,
 } from './memory.ts';
+import { noteCut, sizesWanted } from './sizes.ts';
 
 /** No edge: so far out that no span is left. */
 const outside: f64 = 1e6;
@@ -155,6 +156,7 @@ export function sweepFlat(x0: f64, y0: f64, x1: f64, y1: f64, z: i32, r: f64, st
       if (top <= z) continue;
       const cut: i32 = cutAtWall(at, ox + i * cx, y, top, z);
       if (i <= ownTo) sum += cut;
+      if (sizesWanted) noteCut(i, j, cut);
     }
     for (let i: i32 = fullFrom; i <= fullTo; i++) {
       let at: i32 = row + i;
@@ -177,6 +179,7 @@ export function sweepFlat(x0: f64, y0: f64, x1: f64, y1: f64, z: i32, r: f64, st
         cut = mergeCell(at, z, -sideUnits);
       }
       if (i <= ownTo) sum += cut;
+      if (sizesWanted) noteCut(i, j, cut);
     }
     if (j < h) removed += sum;
   }
