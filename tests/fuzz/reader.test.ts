@@ -19,6 +19,12 @@ const OPTIONS: ReadOptions[] = [
   { dialect: 'lathe-b', kind: 'lathe' },
   { dialect: 'lathe-c', kind: 'lathe', skip_deleted: true },
   { dialect: 'ngc', kind: 'lathe', units: 'inch' },
+  {
+    dialect: 'lathe-a',
+    kind: 'lathe',
+    compensation: 'part-edge',
+    toolNose: (_offset, tool) => ({ radius_mm: 0.4, tip: tool % 10 }),
+  },
 ];
 
 /** Reads bytes by every surface of the room; the time a run may take is bounded by counted blocks, not by a clock. */

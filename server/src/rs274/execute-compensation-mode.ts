@@ -1,5 +1,5 @@
 import { type Block, L } from './block.ts';
-import { tipOfReport } from './compensation/nose.ts';
+import { tipOfReport, tipShift } from './compensation/nose.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 
@@ -87,6 +87,7 @@ function readNose(machine: Machine, number: number): void {
     machine.assume('wear-only', 'the program is taken as the path of the tool tip; the offset is wear only');
     return;
   }
+  if (tipShift(tip, 0) === undefined) tip = Number.NaN;
   if (machine.report) {
     if (Number.isNaN(radius))
       radius = (settings.toolDiameter_mm?.(v[S.radius_offset], v[S.tool]) ?? Number.NaN) / 2;

@@ -79,6 +79,6 @@ export function dropSpline(machine: Machine): void {
   const { state } = machine;
   if (!(state.pending instanceof OpenSpline)) return;
   state.pending = null;
-  machine.problem('spline-word-missing', 0, 1, 'the spline list before this is not closed by G5.3');
+  machine.problem('spline-word-missing', 0, 0, 'the spline list before this is not closed by G5.3');
   machine.lose();
 }

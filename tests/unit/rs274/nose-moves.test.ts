@@ -247,6 +247,53 @@ const CASES: [name: string, program: string, options: ReadOptions][] = [
   ],
 ];
 
+/** Radii that the program itself writes into the offset table: the control offsets by them, whatever the contour is. */
+const WRITTEN: [name: string, program: string, options: ReadOptions][] = [
+  [
+    'ngc mill: G10 L1 P R, also read back as #5410',
+    `
+    G21 G17 G90 G94 F100
+    G10 L1 P5 R3
+    T5 M6
+    G0 X0 Y0 Z0
+    G41 D5
+    G1 X0 Y10          => feed -3 10 0; arc 0 13 0
+    G1 X20             => feed 20 13 0
+    G40
+    G1 X0 Y0           => feed 0 0 0
+    X#5410             => feed 6 0 0
+    `,
+    { dialect: 'ngc', kind: 'mill' },
+  ],
+  [
+    'mill: G10 L12 radius and L13 wear of offset 1',
+    `
+    G21 G17 G90 G94 F100
+    G10 L12 P1 R3.
+    G10 L13 P1 R-0.5
+    G0 X0. Y-10. Z0.
+    G41 D1 G1 X0. Y0.  => feed -2.5 0 0
+    Y10.               => feed -2.5 10 0; arc 0 12.5 0
+    X20.               => feed 20 12.5 0
+    G40 X30. Y0.       => feed 30 0 0
+    `,
+    { dialect: 'iso6983', kind: 'mill' },
+  ],
+  [
+    'a tip direction that is none leaves the path as programmed',
+    `
+    G10 P1 R0.8 Q12
+    ${START}
+    G0 X10. Z2.
+    G42 G1 Z0.
+    X18.               => feed 9 - 0
+    X20. Z-1.          => feed 10 - -1
+    G40 X30.
+    `,
+    { dialect: 'lathe-a', kind: 'lathe' },
+  ],
+];
+
 const NEVER: [name: string, code: string, options: ReadOptions][] = [
   ['nothing is said', 'nose-compensation', { dialect: 'lathe-a', kind: 'lathe' }],
   ['the tip direction is not known', 'nose-compensation', nose(0.8, Number.NaN)],
@@ -257,7 +304,7 @@ const NEVER: [name: string, code: string, options: ReadOptions][] = [
 const CHAMFER = `${START}\nG0 X10. Z2.\nG42 G1 Z0.\nX18.\nX20. Z-1.\nZ-10.\nG40 X30.\n`;
 
 describe('rs274: nose radius compensation of lathes', () => {
-  for (const [name, program, options] of CASES) it(name, () => void check(program, options));
+  for (const [name, program, options] of [...CASES, ...WRITTEN]) it(name, () => void check(program, options));
 
   for (const [name, code, options] of NEVER) {
     it(`takes the programmed path where ${name}, and says so`, () => {

@@ -118,6 +118,16 @@ describe('rs274: stretches', () => {
     'G40\n',
     'G68 X0 Y0 R30.\n',
     'G69\n',
+    'G42\n',
+    'T0202\n',
+    'G28 U0. W0.\n',
+    'G10 P1 R0.4 Q3\n',
+    'G70 P1 Q2\n',
+    'G5.2 X1 Y2 L3\n',
+    'G5.3\n',
+    'G28.1\n',
+    'G28\n',
+    ',A30.',
   ];
 
   it('equals a fresh reading after 500 random edits', () => {
@@ -160,7 +170,27 @@ const SOURCES: Record<string, { source: string; options: ReadOptions }> = {
     source: longProgram(600, 3).replace('G1 Z-1. F300.\n', 'G1 Z-1. F300.\nG41 D1 X5. Y5.\n'),
     options: { compensation: 'part-edge', toolDiameter_mm: () => 6 },
   },
+  nose: {
+    source: `G21 G18 G98 F100 T0101\nG0 X50. Z5.\nG42 G1 Z0.\n${turned(700)}G40 X99.\nM30\n`,
+    options: {
+      dialect: 'lathe-a',
+      kind: 'lathe',
+      compensation: 'part-edge',
+      toolNose: (_offset, tool) => ({ radius_mm: 0.2 * tool, tip: 3 }),
+    },
+  },
+  report: { source: longProgram(600, 5), options: { dialect: 'ngc', kind: 'mill' } },
 };
+
+/** A turned profile of steps and tapers, with profile blocks N1 to N2 in it. */
+function turned(lines: number): string {
+  return Array.from({ length: lines }, (_, n) => {
+    const [x, z] = [50 + n * 0.8 + (n % 3), -n * 1.5 - (n % 2)];
+    const word = n % 7 === 3 ? 'G3' : n % 7 === 5 ? 'G2' : 'G1';
+    return `${n === 20 ? 'N1 ' : n === 26 ? 'N2 ' : ''}${word} X${x} Z${z}${word === 'G1' ? '' : ' R20.'}\n`;
+  }).join('');
+}
+
 for (const file of readdirSync(FOLDER).filter(name => /\.n/.test(name))) {
   SOURCES[file] = { source: readFileSync(join(FOLDER, file), 'latin1'), options: {} };
 }

@@ -190,8 +190,9 @@ export class MachineParameters implements SystemParameters {
 
   private toolDiameter(): number {
     const { settings, state, unit } = this.machine;
+    const written = 2 * (state.offsets?.get(state.v[S.tool]).radius_mm ?? Number.NaN);
     const known = settings.toolDiameter_mm?.(Number.NaN, state.v[S.tool]) ?? Number.NaN;
-    return known / unit;
+    return (Number.isNaN(written) ? known : written) / unit;
   }
 
   /** Work offset values: twenty numbers apart, X Y Z first. */
