@@ -15,6 +15,8 @@ export interface LineHint {
   /** 0-based. */
   line: number;
   text: string;
+  /** What the hint says, in a sentence, for who points at it. */
+  means?: string;
   /** Command that a click runs, with its arguments. */
   ask?: { command: string; args: unknown[]; title: string };
 }
@@ -64,8 +66,15 @@ function toolHint(review: Review, used: ToolReview, line: number): LineHint {
       ask: { command: 'tapeproof.confirmTool', args: [used.number], title: `Say what T${used.number} is` },
     };
   }
-  return { line, text: fit(text === '' ? toolWords(used.tool, shown) : text) };
+  return {
+    line,
+    text: fit(text === '' ? toolWords(used.tool, shown) : text),
+    ...(contact.percent === undefined ? {} : { means: meansOf(used.number, contact.percent) }),
+  };
 }
+
+const meansOf = (number: number, percent: number): string =>
+  `T${number} as programmed; feed ${percent} % is the feed override for its first contact. Point at the block for the sums.`;
 
 /** Chip load that most of the cutting length runs with; feed per revolution where teeth do not share it or are not known. */
 function mainFeedWords(used: ToolReview, shown: 'inch' | 'mm'): string {

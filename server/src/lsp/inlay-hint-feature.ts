@@ -34,5 +34,10 @@ function inlayHint(hint: LineHint, text: ProgramText, uri: string): InlayHint {
         },
       ]
     : hint.text;
-  return { position: { line: hint.line, character: end }, label, paddingLeft: true };
+  return {
+    position: { line: hint.line, character: end },
+    label,
+    paddingLeft: true,
+    ...(hint.means ? { tooltip: hint.means } : {}),
+  };
 }

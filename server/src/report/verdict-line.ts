@@ -6,7 +6,7 @@ import { count, NOTHING_FOUND } from './words.ts';
 export function verdictLine(review: Pick<Review, 'findings' | 'complete'>): string {
   const counts = SEVERITIES.map(severity => {
     const n = review.findings.filter(finding => finding.severity === severity).length;
-    return n === 0 ? '' : severity === 'information' ? `${n} information` : count(n, severity);
+    return n === 0 ? '' : severity === 'information' ? `${n} for information` : count(n, severity);
   }).filter(words => words !== '');
   const stopped = review.findings.some(finding => finding.severity === 'error');
   const lead = stopped ? 'Errors stop this program.' : NOTHING_FOUND;

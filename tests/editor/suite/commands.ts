@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { commandId, commands } from '../../../client/src/tables/commands.ts';
 import { profileFeed } from './first-thread.ts';
-import { check, extensionId, type Host, openProgram, placeOf, until } from './support.ts';
+import { check, extensionId, type Host, openProgram, pause, placeOf, until } from './support.ts';
 
 /** Every command of the table is there, and those that show something show it. */
 export function commandCases(_host: Host): void {
@@ -53,6 +53,41 @@ export function commandCases(_host: Host): void {
       );
     });
   }
+
+  test('the page in front is saved where it is asked for, without links that only the editor follows', async () => {
+    const { uri } = await openProgram('bracket/bracket.nc');
+    await vscode.commands.executeCommand('tapeproof.checkBeforeSending', uri.toString());
+    await until('the page', () => vscode.window.tabGroups.all.flatMap(group => group.tabs).some(isPage));
+    await vscode.commands.executeCommand('workbench.action.focusSecondEditorGroup');
+    const to = vscode.Uri.joinPath(uri, '../saved.html');
+    const html = await until('the saved page', async () => {
+      await vscode.commands.executeCommand('tapeproof.savePage', { to: to.toString() });
+      const names = (await vscode.workspace.fs.readDirectory(vscode.Uri.joinPath(to, '..'))).map(
+        ([name]) => name,
+      );
+      return names.includes('saved.html') && new TextDecoder().decode(await vscode.workspace.fs.readFile(to));
+    });
+    await vscode.workspace.fs.delete(to);
+    check(html.startsWith('<!DOCTYPE html>'), html.slice(0, 80));
+    check(html.includes('No errors found in what was checked'), html.slice(0, 2000));
+    check(!html.includes('command:'), 'a link to a command is left');
+  });
+
+  test('an unknown key of a setup sheet is told once, in plain words', async () => {
+    const folder = vscode.workspace.workspaceFolders![0].uri;
+    const sheet = vscode.Uri.joinPath(folder, 'bracket/odd.setup.json');
+    const text = '{ "units": "inch", "toolz": {}, "machine": { "kind": "mil" } }\n';
+    await vscode.workspace.fs.writeFile(sheet, new TextEncoder().encode(text));
+    await openProgram('bracket/odd.setup.json');
+    const problems = () => vscode.languages.getDiagnostics(sheet);
+    await until('our problems', () => problems().length >= 2);
+    // Time for whoever else reads the file to say so too.
+    await pause(1500);
+    const told = problems().map(({ message, source }) => `${source}: ${message}`);
+    await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+    await vscode.workspace.fs.delete(sheet);
+    check(told.length === 2 && told.every(words => words.startsWith('tapeproof: ')), told.join(' | '));
+  });
 
   test('a restart brings hints back', async () => {
     const document = await openProgram('bracket/bracket.nc');

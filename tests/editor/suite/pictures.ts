@@ -40,19 +40,59 @@ export function pictures(host: Host): void {
     ['showProveout', 'header', 'Prove-out of bracket.nc'],
   ];
   for (const [command, part, title] of pages) {
-    test(command, async function () {
-      if (!host.url) return this.skip();
-      await inTheme('Default Dark Modern');
-      await openProgram('bracket/bracket.nc');
-      await vscode.commands.executeCommand(`tapeproof.${command}`);
-      await until('title and verdict', async () => {
-        const text = await drawn(host, part);
-        return text.includes(title) && text.includes('No errors found in what was checked.');
+    for (const [name, theme] of themes) {
+      test(`${command}, ${name}`, async function () {
+        if (!host.url) return this.skip();
+        await inTheme(theme);
+        await openProgram('bracket/bracket.nc');
+        await vscode.commands.executeCommand(`tapeproof.${command}`);
+        await until('title and verdict', async () => {
+          const text = await drawn(host, part);
+          return text.includes(title) && text.includes('No errors found in what was checked.');
+        });
+        await picture(host, name === 'dark' ? command : `${command}-${name}`);
+        await vscode.commands.executeCommand('workbench.action.closeEditorsInOtherGroups');
       });
-      await picture(host, command);
-      await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
-    });
+    }
   }
+  test('first steps', async function () {
+    if (!host.url) return this.skip();
+    await inTheme('Default Dark Modern');
+    await vscode.commands.executeCommand('tapeproof.openWalkthrough');
+    await until('the four steps', async () => {
+      const text = await drawn(host, '.gettingStartedContainer');
+      return ['Open a program', 'Read the numbers', 'Tell it the tool', 'Check before sending'].every(step =>
+        text.includes(step),
+      );
+    });
+    await picture(host, 'first-steps');
+    await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+  });
+  test('commands in the palette', async function () {
+    if (!host.url) return this.skip();
+    await openProgram('bracket/bracket.nc');
+    void vscode.commands.executeCommand('workbench.action.quickOpen', '>Tapeproof');
+    await until('the list', async () =>
+      (await drawn(host, '.quick-input-list')).includes('Check Before Sending'),
+    );
+    await picture(host, 'palette');
+    await vscode.commands.executeCommand('workbench.action.closeQuickOpen');
+  });
+  test('confirm a tool', async function () {
+    if (!host.url) return this.skip();
+    const content =
+      'G20 G17 G90 G94\nT2 M6 (1/2 FINISHER END MILL)\nS8000 M3\nG0 X0 Y0\nG1 Z-.1 F30.\nX4. F72.\nM30\n';
+    const folder = vscode.workspace.workspaceFolders![0].uri;
+    const file = vscode.Uri.joinPath(folder, 'plain/plain.nc');
+    await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(content));
+    const document = await openProgram('plain/plain.nc');
+    await until('hints', async () => (await hintsOf(document)).length);
+    void vscode.commands.executeCommand('tapeproof.confirmTool', file.toString(), 2);
+    await until('the list', async () => (await drawn(host, '.quick-input-list')).includes('3 teeth'));
+    await picture(host, 'confirm-list');
+    await vscode.commands.executeCommand('workbench.action.closeQuickOpen');
+    await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+  });
   test('language status', async function () {
     if (!host.url) return this.skip();
     const document = await openProgram('bracket/bracket.nc');
@@ -77,5 +117,9 @@ export function pictures(host: Host): void {
     );
     await vscode.commands.executeCommand('editor.action.showHover');
     await picture(host, 'hover');
+    const change = placeOf(document, 'N20 T2 M6');
+    vscode.window.activeTextEditor!.selection = new vscode.Selection(change, change);
+    await vscode.commands.executeCommand('editor.action.showHover');
+    await picture(host, 'hover-tool');
   });
 }
