@@ -68,6 +68,7 @@ export function commandCases(_host: Host): void {
       return names.includes('saved.html') && new TextDecoder().decode(await vscode.workspace.fs.readFile(to));
     });
     await vscode.workspace.fs.delete(to);
+    await vscode.commands.executeCommand('workbench.action.focusFirstEditorGroup');
     check(html.startsWith('<!DOCTYPE html>'), html.slice(0, 80));
     check(html.includes('No errors found in what was checked'), html.slice(0, 2000));
     check(!html.includes('command:'), 'a link to a command is left');
@@ -75,17 +76,17 @@ export function commandCases(_host: Host): void {
 
   test('an unknown key of a setup sheet is told once, in plain words', async () => {
     const folder = vscode.workspace.workspaceFolders![0].uri;
-    const sheet = vscode.Uri.joinPath(folder, 'bracket/odd.setup.json');
+    const sheet = vscode.Uri.joinPath(folder, 'odd/odd.setup.json');
     const text = '{ "units": "inch", "toolz": {}, "machine": { "kind": "mil" } }\n';
     await vscode.workspace.fs.writeFile(sheet, new TextEncoder().encode(text));
-    await openProgram('bracket/odd.setup.json');
+    await openProgram('odd/odd.setup.json');
     const problems = () => vscode.languages.getDiagnostics(sheet);
     await until('our problems', () => problems().length >= 2);
     // Time for whoever else reads the file to say so too.
     await pause(1500);
     const told = problems().map(({ message, source }) => `${source}: ${message}`);
     await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
-    await vscode.workspace.fs.delete(sheet);
+    await vscode.workspace.fs.delete(vscode.Uri.joinPath(sheet, '..'), { recursive: true });
     check(told.length === 2 && told.every(words => words.startsWith('tapeproof: ')), told.join(' | '));
   });
 

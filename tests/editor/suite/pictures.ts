@@ -117,6 +117,7 @@ export function pictures(host: Host): void {
     );
     await vscode.commands.executeCommand('editor.action.showHover');
     await picture(host, 'hover');
+    await vscode.commands.executeCommand('editor.action.hideHover');
     const change = placeOf(document, 'N20 T2 M6');
     vscode.window.activeTextEditor!.selection = new vscode.Selection(change, change);
     await vscode.commands.executeCommand('editor.action.showHover');
