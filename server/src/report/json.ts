@@ -1,4 +1,5 @@
 import { firstContactOf } from '../proveout/of-tool.ts';
+import { cutFigures } from '../review/cuts/cut-figures.ts';
 import { extentsOf } from '../review/extents.ts';
 import { type LineFacts, lineFacts, type Span } from '../review/facts.ts';
 import type { Finding, SilencedFinding } from '../review/finding.ts';
@@ -131,7 +132,7 @@ export function silencedJson(finding: SilencedFinding): Json {
 /** Facts of one line in the contract's shape; undefined for a line that neither moves nor changes state. */
 export function factsJson(review: Review, line: number): Json | undefined {
   const facts = lineFacts(review.program, line);
-  return facts && { ...lineJson(facts), ...followedTime(review, facts) };
+  return facts && { ...lineJson(facts), ...cutFigures(review.program, line), ...followedTime(review, facts) };
 }
 
 /** Time that the machine can follow, with the ideal one beside it, where its acceleration is known. */

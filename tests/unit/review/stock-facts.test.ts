@@ -11,8 +11,16 @@ interface Exact {
   engagement_deg?: number;
   axial_depth_mm?: number;
   radial_width_mm?: number;
-  /** Volume of the line, mm3: removal rate times the time in metal. */
+  /** Volume of the line, mm3; the removal rate over the time in metal gives it too. */
   volume_mm3?: number;
+  /** Entry and exit of the arc: left wall 0, ahead 90, right wall 180. */
+  arc_deg?: [entry: number, exit: number];
+  climb_share?: number;
+  /** Greatest and mean thickness at F300, S3000, four teeth (0.025 mm a tooth). */
+  thickness_mm?: [greatest: number, mean: number];
+  air_share?: number;
+  /** As volume_mm3, where the removal rate changes along the line. */
+  only_volume_mm3?: number;
   /** Length of the line in metal where that is not all of it, mm. */
   in_metal_mm?: number;
 }
@@ -32,21 +40,40 @@ const HEAD = 'G21 G17 G40 G90 G94\nT1 M6\nG54 S3000 M3\nG0 X-20. Y-20. Z10.\n';
 const TURN_HEAD = 'G21 G18 G40 G99\nT0101\nG97 S1000 M3\n';
 
 /** A pass along X of a 10 mm end mill, 3 deep, `ae` mm into the block: phi = acos(1 - 2 ae/D). */
-const sideStep = (ae: number, engagement_deg: number): Exact => ({
+const sideStep = (ae: number, engagement_deg: number, thickness_mm: [number, number]): Exact => ({
   name: `side step of ${10 * ae} %`,
   tool: FLAT,
-  moves: `G0 X0 Y${ae - 5}\nG1 Z-3. F300.\n>X100.\n`,
+  moves: `G0 X-10. Y${ae - 5}\nG1 Z-3. F300.\n>X110.\n`,
+  in_metal_mm: 100,
   engagement_deg,
   axial_depth_mm: 3,
   radial_width_mm: ae,
   volume_mm3: ae * 300,
+  // the metal stands on the left of the feed
+  arc_deg: [0, engagement_deg],
+  // past 90 degrees the chip thins again
+  climb_share: Math.max(0, (engagement_deg - 90) / engagement_deg),
+  thickness_mm,
 });
 
 const milling: Exact[] = [
-  sideStep(0.5, 25.84),
-  sideStep(2, 53.13),
-  sideStep(5, 90),
-  sideStep(8, 126.87),
+  // greatest and mean over 0.025: 0.436 and 0.222, 0.800 and 0.431, 1 and 0.637, 1 and 0.723
+  sideStep(0.5, 25.84, [0.0109, 0.00554]),
+  sideStep(2, 53.13, [0.02, 0.01078]),
+  sideStep(5, 90, [0.025, 0.01592]),
+  sideStep(8, 126.87, [0.025, 0.01807]),
+  {
+    name: 'side step of 20 % the other way, half of it in air',
+    tool: FLAT,
+    moves: 'G0 X200. Y-3.\nG1 Z-3. F300.\n>X0.\n',
+    engagement_deg: 53.13,
+    arc_deg: [126.87, 180],
+    climb_share: 1,
+    // the rim meets the block at 100 + sqrt(25 - 9)
+    air_share: 0.48,
+    in_metal_mm: 100,
+    volume_mm3: 600,
+  },
   {
     name: 'slot',
     tool: FLAT,
@@ -56,6 +83,9 @@ const milling: Exact[] = [
     radial_width_mm: 10,
     volume_mm3: 3000,
     in_metal_mm: 100,
+    arc_deg: [0, 180],
+    climb_share: 0.5,
+    thickness_mm: [0.025, 0.01592],
   },
   {
     // 2 asin(80/100)
@@ -121,12 +151,15 @@ const turning: Exact[] = [
     tool: { kind: 'turn', nose_radius: 0, edge_angle_deg: 90 },
     moves: 'G0 X44. Z0\n>G1 Z-60. F0.2\n',
     axial_depth_mm: 3,
+    volume_mm3: 26577.9,
   },
   {
     name: 'a groove: the width of the blade is cut, 5 deep',
     tool: { kind: 'groove', width: 3 },
     moves: 'G0 X52. Z-40.\n>G1 X40. F0.1\n',
     axial_depth_mm: 3,
+    // pi (25^2 - 20^2) 3
+    only_volume_mm3: 2120.58,
   },
 ];
 
@@ -137,6 +170,13 @@ interface Row {
   removal_cm3_min?: number;
   length_mm?: number;
   time_s?: number;
+  volume_mm3?: number;
+  entry_deg?: number;
+  exit_deg?: number;
+  climb_share?: number;
+  chip_thickness_mm?: number;
+  mean_chip_thickness_mm?: number;
+  air_share?: number;
 }
 
 function factsOf(given: Exact, head: string, sheet: object): Row {
@@ -164,10 +204,24 @@ function check(given: Exact, row: Row): void {
     given.radial_width_mm,
     0.01 * (given.radial_width_mm ?? 0) + 0.002,
   );
+  const of = (value: number | undefined): number => value ?? Number.NaN;
+  near('entry', of(row.entry_deg), given.arc_deg?.[0], 2);
+  near('exit', of(row.exit_deg), given.arc_deg?.[1], 2);
+  near('air', of(row.air_share), given.air_share, 0.01);
+  near('climb', of(row.climb_share), given.climb_share, 0.02);
+  near('thickest', of(row.chip_thickness_mm), given.thickness_mm?.[0], 0.0003);
+  near('mean thickness', of(row.mean_chip_thickness_mm), given.thickness_mm?.[1], 0.0003);
+  const whole = given.volume_mm3 ?? given.only_volume_mm3;
+  near('volume', of(row.volume_mm3), whole, 0.01 * (whole ?? 0));
   if (given.volume_mm3 === undefined) return;
   const { length_mm = 0, time_s = 0, removal_cm3_min = 0 } = row;
   const metal = (given.in_metal_mm ?? length_mm) / length_mm;
-  near('volume', ((1000 * removal_cm3_min * time_s) / 60) * metal, given.volume_mm3, 0.01 * given.volume_mm3);
+  near(
+    'volume by rate',
+    ((1000 * removal_cm3_min * time_s) / 60) * metal,
+    given.volume_mm3,
+    0.01 * given.volume_mm3,
+  );
 }
 
 describe('facts of exact cuts', () => {

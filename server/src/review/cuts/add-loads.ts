@@ -3,7 +3,7 @@ import type { ToolKnown } from '../../setup/index.ts';
 import { edgeFacts, type LineFacts, type LineQuantity, widen } from '../facts.ts';
 import type { Program } from '../program.ts';
 import { type Loads, millingLoads, NO_LOADS } from './milling-loads.ts';
-import { turningLoads } from './turning-loads.ts';
+import { turningLoads, type Way } from './turning-loads.ts';
 
 const NAMES = [
   'axial_depth_mm',
@@ -39,10 +39,15 @@ function loadsAt(
   const edge = edgeFacts(step.runValues, tool, program.kind, x);
   if (cuts.kind === 'lathe') {
     const figures = cuts.figures(step);
-    return figures ? turningLoads(figures, edge, tool, program.material) : NO_LOADS;
+    return figures ? turningLoads(figures, edge, tool, program.material, wayOf(step, x)) : NO_LOADS;
   }
   const figures = cuts.figures(step);
   return figures ? millingLoads(figures, edge, tool, program.material, step.length_mm) : NO_LOADS;
+}
+
+function wayOf(step: StepCursor, x: number): Way {
+  const along = Math.abs(step.z - step.z0);
+  return { x_mm: Math.abs(x), along_share: along / (Math.hypot(along, step.x - step.x0) || 1) };
 }
 
 /** Adds what the stock knows of a cutting step to a line's facts. */

@@ -1,7 +1,4 @@
-import { bendingStress } from '../../../cutting/deflection.ts';
-import { isAbsent } from '../../../cutting/result.ts';
-import { helixShare } from '../../cuts/helix-share.ts';
-import type { Seen } from '../../cuts/step-scan.ts';
+import { toolBendingStress } from '../../cuts/bending-stress.ts';
 import { watchSteps } from '../../cuts/step-scan.ts';
 import type { Rule } from '../../rule.ts';
 import type { ToolUse } from '../../tool-use.ts';
@@ -14,8 +11,6 @@ const STRENGTH: Partial<Record<string, { bears: number; breaks: number }>> = {
   carbide: { bears: 1000, breaks: 2000 },
   hss: { bears: 800, breaks: 1800 },
 };
-/** Fluted part as a bar of this share of the diameter (Kops and Vo 1990). */
-const FLUTED_SHARE = 0.8;
 
 const peaks = watchSteps<{ line: number; stress: number } | undefined>(use => {
   if (!applies(use)) return undefined;
@@ -28,7 +23,7 @@ const peaks = watchSteps<{ line: number; stress: number } | undefined>(use => {
       const weight = step.mill.axial_depth_mm * step.arc_share * step.edge.chip_load_mm;
       if (!(weight > 1.02 * heaviest)) return;
       heaviest = weight;
-      const stress = stressOf(step);
+      const stress = toolBendingStress(step.mill, step.loads, step.use.tool);
       if (stress > (top?.stress ?? 0)) top = { line: step.line, stress };
     },
     result: () => top,
@@ -39,31 +34,6 @@ function applies({ tool }: ToolUse): boolean {
   const kind = tool?.kind?.value;
   const mills = kind === 'end-mill' || kind === 'ball-mill' || kind === 'bull-mill';
   return mills && STRENGTH[tool?.substrate?.value ?? ''] !== undefined;
-}
-
-/** The larger of the stress at the end of the flutes and at the holder, N/mm2. */
-function stressOf(step: Seen): number {
-  const {
-    loads,
-    use: { tool },
-  } = step;
-  const force_n = loads.force_n * (step.mill ? helixShare(step.mill, step.use.tool) : 1);
-  const diameter = tool?.diameter_mm?.value ?? Number.NaN;
-  const stickout = tool?.stickout_mm?.value ?? Number.NaN;
-  const flutes = Math.min(stickout, tool?.flute_length_mm?.value ?? stickout);
-  const from = loads.axial_depth_mm / 2;
-  const at = (arm: number, section: number) => {
-    const stress = bendingStress({
-      force_n,
-      arm_mm: Math.max(0, arm - from),
-      diameter_mm: section,
-    });
-    return isAbsent(stress) ? 0 : stress;
-  };
-  return Math.max(
-    at(flutes, diameter * FLUTED_SHARE),
-    at(stickout, flutes < stickout ? (tool?.shank_diameter_mm?.value ?? diameter) : diameter * FLUTED_SHARE),
-  );
 }
 
 /** The force of the cut bends the tool to near its strength. */
