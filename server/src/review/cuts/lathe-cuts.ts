@@ -1,10 +1,12 @@
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN, type StepTable } from '../../rs274/steps.ts';
 import type { ToolKnown } from '../../setup/index.ts';
+import type { Collision } from '../../stock/keep-out.ts';
 import { type LatheFigures, type LatheMove, LatheStock } from '../../stock/lathe.ts';
 import type { TurningTool } from '../../stock/turning-tool.ts';
 import type { Program } from '../program.ts';
 import { turningToolOf } from './cutter-of.ts';
+import { latheCollisions, latheKeepOuts } from './lathe-collisions.ts';
 import { barOf } from './stock-of.ts';
 import { ToolSides } from './tool-sides.ts';
 
@@ -14,6 +16,10 @@ export interface LatheCuts {
   readonly assumed: boolean;
   readonly left_out: readonly string[];
   figures(step: StepCursor): LatheFigures | undefined;
+  /** First contacts of a step with chuck, jaws, tailstock or steady rest. */
+  collisions(step: StepCursor): readonly Collision[];
+  /** Name of a keep-out box at the step's work offset. */
+  keepOutName(step: StepCursor, box: number): string;
 }
 
 const ON_AXIS = new Set(['drill', 'reamer', 'tap', 'spot-drill', 'center-drill']);
@@ -61,6 +67,8 @@ export function latheCuts(program: Program): LatheCuts | { why: string } {
     assumed: placed.assumed,
     left_out: [...left],
     figures: step => (step.table ? results.get(step.table)?.[step.index] : undefined),
+    collisions: step => latheCollisions(program, step),
+    keepOutName: (step, box) => latheKeepOuts(program, step)[box]?.what ?? 'keep-out',
   };
 }
 

@@ -47,11 +47,7 @@ export function blockAtFrame(program: Program, frame: number, first: number): Pl
   const { sheet } = program;
   const name = frameName(frame);
   const setup = name === undefined ? undefined : resolved(sheet?.setups, name);
-  const keep_out = (setup?.keep_out ?? []).map(box => ({
-    what: box.what,
-    low: asPoint(box.low_mm),
-    high: asPoint(box.high_mm),
-  }));
+  const keep_out = boxesOf(setup);
   const own = setup?.stock ?? (frame === first || setup?.zero_mm ? sheet?.workpiece?.stock : undefined);
   if (own) {
     const placed = own.shape === 'from' ? placeLeft(program, own, setup) : placeBlock(own, setup);
@@ -59,6 +55,22 @@ export function blockAtFrame(program: Program, frame: number, first: number): Pl
   }
   const box = assumedBox(program, frame);
   return box ? { stock: { ...box, keep_out }, assumed: true } : { why: 'nothing cuts at this work offset' };
+}
+
+/** Keep-out boxes of a work offset; a lathe program without one has those of G54, or of the one set-up that there is (`lathe`). */
+export function keepOutsAt(program: Program, frame: number, lathe = false): KeepOutBox[] {
+  const setups = program.sheet?.setups;
+  const only = lathe && setups?.size === 1 ? [...setups.keys()][0] : 'G54';
+  const name = frameName(frame) ?? (lathe ? only : undefined);
+  return name === undefined ? [] : boxesOf(resolved(setups, name));
+}
+
+function boxesOf(setup: WorkSetup | undefined): KeepOutBox[] {
+  return (setup?.keep_out ?? []).map(box => ({
+    what: box.what,
+    low: asPoint(box.low_mm),
+    high: asPoint(box.high_mm),
+  }));
 }
 
 function resolved(setups: ReadonlyMap<string, WorkSetup> | undefined, name: string): WorkSetup | undefined {

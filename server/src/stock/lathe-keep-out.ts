@@ -1,0 +1,58 @@
+/** Chuck, jaws, tailstock, steady rest: does the cutting end of a lathe tool run into one of them on a move. */
+import type { KeepOutBox } from './keep-out.ts';
+
+/** Cutting end of a tool in the plane of the axis: what it takes up from the programmed point, towards the tailstock and away from the axis; mm. */
+export interface LatheEnd {
+  readonly width_mm: number;
+  readonly height_mm: number;
+}
+
+export interface LatheHit {
+  /** Index into the list of boxes. */
+  readonly box: number;
+  /** Programmed point where it first touches: z and radius, mm. */
+  readonly at: readonly [z: number, x: number];
+}
+
+type Point = readonly [z: number, x: number];
+
+const touching_mm = 0.005;
+
+/**
+ * First contact with each box on a straight move of the programmed point. A box stands for what turns with it: X and Y of its corners only say
+ * between which distances from the axis it lies (0 when it reaches over the axis). Touching without overlap is no contact.
+ */
+export function latheHits(from: Point, to: Point, end: LatheEnd, boxes: readonly KeepOutBox[]): LatheHit[] {
+  const hits: LatheHit[] = [];
+  boxes.forEach(({ low, high }, box) => {
+    const inner = low[0] <= 0 && high[0] >= 0 ? 0 : Math.min(Math.abs(low[0]), Math.abs(high[0]));
+    const outer = Math.max(Math.abs(low[0]), Math.abs(high[0]));
+    const share = firstInside(
+      from,
+      to,
+      [low[2] - end.width_mm + touching_mm, inner - end.height_mm + touching_mm],
+      [high[2] - touching_mm, outer - touching_mm],
+    );
+    if (share !== undefined)
+      hits.push({ box, at: [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share] });
+  });
+  return hits;
+}
+
+/** Share of the way at which the point first lies in the rectangle. */
+function firstInside(from: Point, to: Point, low: Point, high: Point): number | undefined {
+  let enter = 0;
+  let leave = 1;
+  for (const axis of [0, 1] as const) {
+    const way = to[axis] - from[axis];
+    if (way === 0) {
+      if (from[axis] < low[axis] || from[axis] > high[axis]) return undefined;
+      continue;
+    }
+    const a = (low[axis] - from[axis]) / way;
+    const b = (high[axis] - from[axis]) / way;
+    enter = Math.max(enter, Math.min(a, b));
+    leave = Math.min(leave, Math.max(a, b));
+  }
+  return enter <= leave ? enter : undefined;
+}
