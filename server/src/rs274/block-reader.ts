@@ -1,16 +1,28 @@
 import { Block, L, MOST_COMMENTS, MOST_WORDS, WORD } from './block.ts';
 import {
+  badEnd,
   closes,
-  isBad,
+  commentEnd,
+  isAbort,
+  isCheckSum,
   isFlowWord,
+  isFunction,
   isKeyword,
   isLetter,
+  isParameter,
   isPlaceholder,
+  nameEnd,
+  skipBad,
+  skipDigits,
   skipExpression,
   skipIgnored,
+  skipToNextItem,
+  switchEnd,
+  textEnd,
   textOf,
 } from './line-bytes.ts';
-import { isNote } from './notes.ts';
+import { MOST_PROBLEMS } from './machine.ts';
+import { DIRECTIVE, isNote, NOT_A_BLOCK } from './notes.ts';
 import { tellNumberFault } from './number-faults.ts';
 import type { Problem } from './problems.ts';
 import { NUMBER_FAULT, NumberRead, readNumber, skipBlanks } from './read-number.ts';
@@ -22,6 +34,8 @@ export interface ReaderSettings {
   semicolon_ends_block: boolean;
   /** Rules of the report: nested comments and repeated letters are errors there. */
   report_rules: boolean;
+  /** Blocks with block delete are left out, and what stands behind a `/` inside a block. */
+  skip_deleted?: boolean;
 }
 
 /** Reads blocks from bytes, one line at a time, into a block that is used again. Never throws. */
@@ -36,6 +50,8 @@ export class BlockReader {
   /** Letters already reported as repeated (a bit each), and whether the block has too many words. */
   private repeated = 0;
   private crowded = false;
+  /** Whether the line was looked at as a note: once is enough. */
+  private judged = false;
 
   constructor(private readonly settings: ReaderSettings) {}
 
@@ -48,6 +64,7 @@ export class BlockReader {
     this.text = null;
     this.repeated = 0;
     this.crowded = false;
+    this.judged = false;
     block.length = end - start;
     let p = this.head(bytes, start, end);
     while (p < end) p = this.item(bytes, p, end);
@@ -55,38 +72,34 @@ export class BlockReader {
   }
 
   private head(bytes: Uint8Array, start: number, end: number): number {
-    let p = skipIgnored(bytes, start, end);
+    const p = skipIgnored(bytes, start, end);
     if (p >= end) return end;
     const c = bytes[p];
     if (c === 37) {
       this.block.percent = true;
       return end;
     }
-    if (c === 47) {
-      if (p + 1 < end && bytes[p + 1] === 47) return this.comment(p, end);
-      this.block.deleted = 1;
-      p = skipIgnored(bytes, p + 1, end);
-      if (p < end && bytes[p] >= 49 && bytes[p] <= 57) {
-        this.block.deleted = bytes[p] - 48;
-        p += 1;
-      }
-      return p;
-    }
-    if (c === 91 && this.values === null && !closes(bytes, p, end)) {
-      const text = 'this line is not a block of the program; it is left out';
-      return this.noteLine(p, end, 'directive-line', text);
-    }
+    if (c === 47)
+      return bytes[p + 1] === 47 && p + 1 < end ? this.comment(p, end) : this.blockDelete(bytes, p, end);
+    const wait = c === 33 && p + 1 < end && bytes[p + 1] <= 57;
+    const spindle = this.settings.report_rules && p + 2 < end && bytes[p + 2] <= 32;
+    if ((c === 36 && !spindle) || wait) return this.noteLine(p, end, 'directive-line', DIRECTIVE);
+    if (c === 91 && this.values === null && !closes(bytes, p, end))
+      return this.noteLine(p, end, 'directive-line', DIRECTIVE);
     if (c === 58) {
       readNumber(bytes, p + 1, end, this.number);
       this.block.o = this.number.value;
       return this.number.end > p + 1 ? this.number.end : p + 1;
     }
-    if (c === 60) {
-      let q = p + 1;
-      while (q < end && bytes[q] !== 62) q += 1;
-      return this.comment(p, Math.min(end, q + 1));
-    }
+    if (c === 60) return this.comment(p, nameEnd(bytes, p, end));
     return p;
+  }
+
+  private blockDelete(bytes: Uint8Array, at: number, end: number): number {
+    const to = switchEnd(bytes, at, end);
+    const last = bytes[to - 1];
+    this.block.deleted = last >= 49 && last <= 57 ? last - 48 : 1;
+    return to;
   }
 
   private item(bytes: Uint8Array, at: number, end: number): number {
@@ -99,7 +112,20 @@ export class BlockReader {
     if (c === 44) return this.commaWord(bytes, at, end);
     if (c === 47 && at + 1 < end && bytes[at + 1] === 47) return this.comment(at, end);
     if (c === 36 && this.settings.report_rules) return this.spindleWord(bytes, at, end);
+    if (c === 42 && isCheckSum(bytes, at, end)) return end;
+    if (!this.settings.report_rules) {
+      if (c === 39) return this.comment(at, end);
+      if (c === 60) return this.comment(at, nameEnd(bytes, at, end));
+      if (c === 47) return this.deleteFrom(bytes, at, end);
+    } else if (c === 64 || c === 94) return this.word(bytes, at, end, c === 64 ? L.X : L.Y, WORD.polar);
     return this.badCharacter(bytes, at, end);
+  }
+
+  /** `/` behind N is block delete; inside a block it leaves out the rest. */
+  private deleteFrom(bytes: Uint8Array, at: number, end: number): number {
+    if (this.block.count === 0) return this.blockDelete(bytes, at, end);
+    if (this.settings.skip_deleted === true) return end;
+    return switchEnd(bytes, at, end);
   }
 
   private word(bytes: Uint8Array, at: number, end: number, letter: number, marks: number): number {
@@ -110,7 +136,8 @@ export class BlockReader {
     let signed = p;
     if (c === 45 || c === 43) signed = skipBlanks(bytes, p + 1, end);
     const next = signed < end ? bytes[signed] : 0;
-    if (next === 35 || next === 91) return this.expressionWord(bytes, at, p, end, letter, marks);
+    if (next === 35 || next === 91 || (next >= 65 && isFunction(bytes, signed, end)))
+      return this.valueWord(bytes, at, p, end, letter, marks);
     if (c >= 65 && ((c >= 65 && c <= 90) || (c >= 97 && c <= 122))) {
       if (isKeyword(bytes, at, end)) {
         block.needs_flow = true;
@@ -125,7 +152,8 @@ export class BlockReader {
     p = number.end;
     if (number.fault !== NUMBER_FAULT.none) {
       this.numberProblem(bytes, at, p, letter);
-      while (number.digits === 0 && p < end && isPlaceholder(bytes, p)) p += 1;
+      // What stands where the number should be is part of the same slip.
+      if (number.fault === NUMBER_FAULT.missing) p = skipBad(bytes, p, end);
     }
     if (letter === L.N && marks === 0) {
       if (Number.isNaN(block.n)) block.n = number.value;
@@ -154,14 +182,7 @@ export class BlockReader {
     block.add(letter, value, from - this.base, to - this.base, bits, digits);
   }
 
-  private expressionWord(
-    bytes: Uint8Array,
-    at: number,
-    from: number,
-    end: number,
-    letter: number,
-    marks: number,
-  ): number {
+  private valueWord(bytes: Uint8Array, at: number, from: number, end: number, letter: number, marks: number) {
     this.block.needs_flow = true;
     if (this.values === null) return skipExpression(bytes, from, end);
     const read = this.values.read(this.lineText(bytes, end), from - this.base);
@@ -177,8 +198,14 @@ export class BlockReader {
     this.block.needs_flow = true;
     if (this.values === null) return end;
     const read = this.values.assign(this.lineText(bytes, end), at - this.base);
-    if (read.problem !== undefined) this.valueProblem(read.problem);
-    return Math.min(end, Math.max(this.base + read.end, at + 1));
+    const to = Math.min(end, Math.max(this.base + read.end, at + 1));
+    if (read.problem === undefined) return to;
+    const known = read.problem.code !== 'value-not-known';
+    if (known && !isParameter(bytes, at, end) && this.isNote(bytes, at + 1, end))
+      return this.noteLine(at, end, 'text-outside-comment', NOT_A_BLOCK);
+    this.valueProblem(read.problem);
+    // What is left of a setting that cannot be read is part of the same slip.
+    return known ? skipToNextItem(bytes, to, end) : to;
   }
 
   private spindleWord(bytes: Uint8Array, at: number, end: number): number {
@@ -198,6 +225,7 @@ export class BlockReader {
       return end;
     }
     readNumber(bytes, p, end, number);
+    if (number.digits === 0 && isPlaceholder(bytes, p)) return this.blankNumber(bytes, at, p, end);
     if (number.digits === 0) return this.strayText(bytes, at, end);
     const after = skipBlanks(bytes, number.end, end);
     if (isLetter(bytes, after, end) && isLetter(bytes, after + 1, end) && isFlowWord(bytes, after, end)) {
@@ -210,39 +238,16 @@ export class BlockReader {
   }
 
   private parenthesis(bytes: Uint8Array, at: number, end: number): number {
-    let depth = 1;
-    let p = at + 1;
-    let first_close = -1;
-    let nested = -1;
-    while (p < end && depth > 0) {
-      const c = bytes[p];
-      if (c === 40) {
-        depth += 1;
-        if (nested < 0 && first_close < 0) nested = p;
-      } else if (c === 41) {
-        depth -= 1;
-        if (first_close < 0) first_close = p;
-      }
-      p += 1;
+    const { to, nested, closed } = commentEnd(bytes, at, end);
+    if (nested >= 0) {
+      const message = 'a comment cannot hold another one; it ends at the first )';
+      this.problem('comment-nested', nested, nested + 1, message);
+    } else if (!closed) {
+      const message = 'this comment is not closed; the rest of the line was taken as comment';
+      this.problem('comment-unclosed', at, end, message);
     }
-    if (nested < 0 && first_close >= 0) return this.comment(at, first_close + 1);
-    if (nested >= 0 && depth === 0) {
-      this.problem(
-        'comment-nested',
-        nested,
-        nested + 1,
-        'a comment cannot hold another one; it ends at the first )',
-      );
-      return this.comment(at, p);
-    }
-    if (first_close >= 0) return this.comment(at, first_close + 1);
-    this.problem(
-      'comment-unclosed',
-      at,
-      end,
-      'this comment is not closed; the rest of the line was taken as comment',
-    );
-    return this.comment(at, end);
+    if (this.settings.report_rules && isAbort(bytes, at, to)) this.block.abort = true;
+    return this.comment(at, to);
   }
 
   private semicolon(bytes: Uint8Array, at: number, end: number): number {
@@ -269,14 +274,13 @@ export class BlockReader {
   }
 
   private letterO(bytes: Uint8Array, at: number, o: number, end: number, letter: number): number {
-    let p = o + 1;
-    while (p < end && bytes[p] >= 48 && bytes[p] <= 57) p += 1;
+    const p = skipDigits(bytes, o + 1, end);
     const value = Number(textOf(bytes, o + 1, p));
     const name = String.fromCharCode(letter);
     this.problem('letter-o-for-zero', at, p, `the letter O stands where a zero was meant`, {
       title: `Write ${name}0`,
-      start: o - this.base,
-      end: o + 1 - this.base,
+      start: o,
+      end: o + 1,
       text: '0',
     });
     this.put(letter, value, at, p, 0, p - o);
@@ -284,19 +288,9 @@ export class BlockReader {
   }
 
   private strayText(bytes: Uint8Array, at: number, end: number): number {
-    const { block } = this;
-    if (block.count === 0 && isNote(bytes, at, end)) {
-      return this.noteLine(
-        at,
-        end,
-        'text-outside-comment',
-        'this text is not a block; put it in parentheses',
-      );
-    }
+    if (this.isNote(bytes, at, end)) return this.noteLine(at, end, 'text-outside-comment', NOT_A_BLOCK);
     if (isLetter(bytes, at + 1, end)) {
-      let p = at;
-      while (p < end && bytes[p] !== 40 && bytes[p] !== 59) p += 1;
-      while (p > at && bytes[p - 1] <= 32) p -= 1;
+      const p = textEnd(bytes, at, end);
       this.problem('text-outside-comment', at, p, 'this text is not part of a block; put it in parentheses');
       return p;
     }
@@ -311,24 +305,30 @@ export class BlockReader {
     return to;
   }
 
+  /** A number left blank: `O____`. */
+  private blankNumber(bytes: Uint8Array, at: number, from: number, end: number): number {
+    const name = String.fromCharCode(bytes[at]).toUpperCase();
+    const message = `${name} is left blank: the program is not finished`;
+    this.problem('number-blank', at, from + 1, message);
+    return skipBad(bytes, from, end);
+  }
+
+  private isNote(bytes: Uint8Array, from: number, end: number): boolean {
+    if (this.judged || this.block.count > 0) return false;
+    this.judged = true;
+    return isNote(bytes, from, end);
+  }
+
   private badCharacter(bytes: Uint8Array, at: number, end: number): number {
-    let p = at + 1;
-    const quote = bytes[at] === 34 || bytes[at] === 39;
-    while (p < end && (quote || isBad(bytes[p]))) p += 1;
-    // The digits behind it belong to it: `$1500` is one slip.
-    while (p < end && ((bytes[p] >= 48 && bytes[p] <= 57) || bytes[p] === 46)) p += 1;
+    if (this.isNote(bytes, at + 1, end)) return this.noteLine(at, end, 'text-outside-comment', NOT_A_BLOCK);
+    const p = badEnd(bytes, at, end);
     this.problem('bad-character', at, p, 'this character has no meaning here');
     return p;
   }
 
   private numberProblem(bytes: Uint8Array, at: number, to: number, letter: number): void {
     const told = tellNumberFault(this.number, bytes, at, to, String.fromCharCode(letter));
-    const fix = told.fix && {
-      ...told.fix,
-      start: told.fix.start - this.base,
-      end: told.fix.end - this.base,
-    };
-    this.problem(told.code, at, told.end, told.message, fix);
+    this.problem(told.code, at, told.end, told.message, told.fix);
   }
 
   private valueProblem(problem: ValueProblem): void {
@@ -336,8 +336,9 @@ export class BlockReader {
   }
 
   private problem(code: string, from: number, to: number, message: string, fix?: Problem['fix']): void {
+    if (this.problems.length >= MOST_PROBLEMS) return;
     const problem: Problem = { code, line: this.line, start: from - this.base, end: to - this.base, message };
-    if (fix !== undefined) problem.fix = fix;
+    if (fix !== undefined) problem.fix = { ...fix, start: fix.start - this.base, end: fix.end - this.base };
     this.problems.push(problem);
   }
 

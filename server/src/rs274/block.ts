@@ -13,6 +13,8 @@ export const WORD = {
   comma: 4,
   /** The value could not be read; the word must not be used. */
   bad: 8,
+  /** Written as `@` (an X that is a distance from zero) or `^` (a Y that is an angle). */
+  polar: 16,
 } as const;
 
 /**
@@ -51,6 +53,8 @@ export class Block {
   deleted = 0;
   /** The line is `%`. */
   percent = false;
+  /** It holds `(ABORT, ...)`: the program ends here. */
+  abort = false;
   /** The block needs the control-flow driver: assignments, expressions, IF, WHILE, GOTO, O words. */
   needs_flow = false;
   /** A line that is no block (a note, a directive): words were dropped. */
@@ -74,6 +78,7 @@ export class Block {
     this.flow = -1;
     this.deleted = 0;
     this.percent = false;
+    this.abort = false;
     this.needs_flow = false;
     this.note = false;
   }

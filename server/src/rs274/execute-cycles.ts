@@ -9,7 +9,7 @@ import type { Plane, Point } from './geometry/plane.ts';
 import type { Machine } from './machine.ts';
 import { MachineSink, report } from './machine-sink.ts';
 import { S } from './state.ts';
-import { readTarget, Target } from './targets.ts';
+import { hasPolarWords, readTarget, Target } from './targets.ts';
 
 const target = new Target();
 
@@ -33,6 +33,7 @@ export function executeMillCycle(machine: Machine, block: Block, motion: number)
       plane,
       position,
       incremental: v[S.distance] === 91 && !lathe,
+      zero: lathe ? 0 : normalShift(v),
       return_to: v[S.return_level] === 99 ? 'r' : 'initial',
       rules: machine.report ? 'report' : 'common',
       spindle_direction: v[S.direction],
@@ -87,11 +88,14 @@ function cycleWords(machine: Machine, block: Block, motion: number): MillCycleWo
   const shift = v[S.distance] === 91 ? 0 : 1;
   const words: Writable<MillCycleWords> = { code: motion / 10 };
   const at = (letter: number) => block.index(letter);
-  if (at(L.X) >= 0) words.x = machine.lengthAlongX(block, at(L.X)) + shift * (v[S.local_x] + v[S.set_x]);
-  if (at(L.Y) >= 0) words.y = machine.length(block, at(L.Y)) + shift * (v[S.local_y] + v[S.set_y]);
-  if (at(L.Z) >= 0) words.z = machine.length(block, at(L.Z)) + shift * (v[S.local_z] + v[S.set_z]);
-  if (isChanged(v) || v[S.polar] === 1) placeWords(v, words);
-  if (at(L.R) >= 0) words.r = machine.length(block, at(L.R)) + shift * normalShift(v);
+  // Along the tool the words stay as written: they are read again in each block (context.zero).
+  const from = (axis: number) =>
+    axis === normalOf(v) ? 0 : shift * (v[S.local_x + axis] + v[S.set_x + axis]);
+  if (at(L.X) >= 0) words.x = machine.lengthAlongX(block, at(L.X)) + from(0);
+  if (at(L.Y) >= 0) words.y = machine.length(block, at(L.Y)) + from(1);
+  if (at(L.Z) >= 0) words.z = machine.length(block, at(L.Z)) + from(2);
+  if (isChanged(v) || v[S.polar] === 1 || hasPolarWords(block)) placeWords(v, words);
+  if (at(L.R) >= 0) words.r = machine.length(block, at(L.R));
   if (v[S.scaled] === 1) scaleLevels(v, words);
   if (at(L.P) >= 0) words.p_seconds = dwellSeconds(machine, block, at(L.P));
   if (at(L.Q) >= 0) words.q = machine.length(block, at(L.Q));
@@ -116,13 +120,16 @@ function placeWords(v: Float64Array, words: Writable<MillCycleWords>): void {
   }
 }
 
+/** Tool axis of G17, G18, G19. */
+const NORMAL = [2, 1, 0] as const;
+
 const PLACES = ['x', 'y', 'z'] as const;
 
 /** R and depth along the tool under scaling; pecks, gaps and dwells keep their size (common practice, no source). */
 function scaleLevels(v: Float64Array, words: Writable<MillCycleWords>): void {
   const normal = normalOf(v);
   const factor = v[S.scale_x + normal];
-  const centre = v[S.distance] === 91 ? 0 : v[S.scale_cx + normal];
+  const centre = v[S.distance] === 91 ? 0 : v[S.scale_cx + normal] - normalShift(v);
   const level = (value: number | undefined) => value !== undefined && centre + (value - centre) * factor;
   const r = level(words.r);
   const depth = level(words[PLACES[normal]]);
@@ -138,12 +145,12 @@ function turnsLevels(v: Float64Array): boolean {
 
 /** Tool axis of the plane: 0 X, 1 Y, 2 Z. */
 function normalOf(v: Float64Array): number {
-  return v[S.plane] === 17 ? 2 : v[S.plane] === 18 ? 1 : 0;
+  return NORMAL[v[S.plane] - 17];
 }
 
 function normalShift(v: Float64Array): number {
-  if (v[S.plane] === 17) return v[S.local_z] + v[S.set_z];
-  return v[S.plane] === 18 ? v[S.local_y] + v[S.set_y] : v[S.local_x] + v[S.set_x];
+  const normal = normalOf(v);
+  return v[S.local_x + normal] + v[S.set_x + normal];
 }
 
 function keptState(v: Float64Array): MillCycleState | undefined {

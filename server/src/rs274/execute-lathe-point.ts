@@ -23,7 +23,7 @@ export function executePointCycle(machine: Machine, block: Block, effect: Effect
   const form = pointForm(lettersOf(block), seen);
   if (form === 'first-block') {
     v[S.first_code] = code;
-    v[S.first_r] = length(machine, block, L.R);
+    v[S.first_r] = smallLength(machine, block);
     v[S.first_p] = block.number(L.P);
     v[S.first_q] = cycleLength(machine, block, L.Q);
     return;
@@ -59,6 +59,20 @@ export function cycleLength(machine: Machine, block: Block, letter: number): num
   const point = (block.marks[at] & WORD.point) !== 0;
   return latheCycleLength_mm(block.value[at], point, machine.state.v[S.inch] === 1);
 }
+
+/**
+ * R of the first block, a retract or a finishing depth, mm: without a point a whole number that would be larger than any
+ * of those counts least increments (common practice, no source).
+ */
+function smallLength(machine: Machine, block: Block): number {
+  const at = block.index(L.R);
+  const whole = at >= 0 && (block.marks[at] & WORD.point) === 0;
+  return whole && Math.abs(block.value[at]) >= LARGE_RETRACT
+    ? cycleLength(machine, block, L.R)
+    : length(machine, block, L.R);
+}
+
+const LARGE_RETRACT = 10;
 
 function or(value: number, other: number): number {
   return Number.isNaN(value) ? other : value;

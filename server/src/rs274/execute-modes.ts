@@ -1,4 +1,4 @@
-import { type Block, L } from './block.ts';
+import type { Block } from './block.ts';
 import type { BlockCodes } from './block-codes.ts';
 import { compensate } from './execute-compensation-mode.ts';
 import type { Machine } from './machine.ts';
@@ -63,21 +63,8 @@ export function executeModes(machine: Machine, block: Block, codes: BlockCodes):
       case 'compensation-right-given':
         compensate(machine, block, 42, row.effect === 'compensation-right-given');
         break;
-      case 'length-offset':
-      case 'length-offset-minus':
-        lengthOffset(machine, block);
-        break;
-      case 'length-offset-off':
-        v[S.length_offset] = 0;
-        break;
       default:
         break;
     }
   }
-}
-
-function lengthOffset(machine: Machine, block: Block): void {
-  const { v } = machine.state;
-  if (block.has(L.H)) v[S.length_offset] = block.number(L.H);
-  else if (machine.report) v[S.length_offset] = v[S.tool];
 }

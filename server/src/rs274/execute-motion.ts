@@ -25,10 +25,14 @@ export function executeMotion(machine: Machine, block: Block, codes: BlockCodes,
     const code = Math.round(row.number * 10);
     if (row.effect === 'cycle-cancel') {
       endCycle(machine);
-      v[S.motion] = Number.NaN;
+      // Cycles and lines are groups of their own on word-address controls (common practice, no source).
+      if (machine.report) v[S.motion] = Number.NaN;
+      else if (v[S.motion] >= FIRST_CYCLE) v[S.motion] = v[S.motion_before];
     } else if (row.modal && row.group === 'motion') {
       if (code !== v[S.motion]) v.fill(Number.NaN, S.spline_i, S.spline_j + 1);
       if (code !== v[S.motion] && !(isHole(code) && isHole(v[S.motion]))) endCycle(machine);
+      if (code >= FIRST_CYCLE && !(v[S.motion] >= FIRST_CYCLE))
+        v[S.motion_before] = v[S.motion] > 10 ? Number.NaN : v[S.motion];
       v[S.motion] = code;
     }
   }
@@ -69,6 +73,9 @@ export function executeMotion(machine: Machine, block: Block, codes: BlockCodes,
 }
 
 function move(machine: Machine, block: Block, motion: number, probing: boolean): void {
+  const { v } = machine.state;
+  // In inverse time F belongs to its block: the next one needs its own (NISTIR 6556 section 3.5.19, from memory).
+  if (v[S.feed_mode] === 93 && motion >= 10 && motion <= 30 && !block.has(L.F)) v[S.feed] = Number.NaN;
   if (isCompensated(machine) && motion <= 30 && !probing) {
     compensatedMove(machine, block, motion);
     return;
@@ -112,7 +119,9 @@ function move(machine: Machine, block: Block, motion: number, probing: boolean):
 
 function unmoved(machine: Machine, block: Block, motion: number): void {
   readTarget(machine, block, target);
-  if (Number.isNaN(motion)) {
+  const { v } = machine.state;
+  if (Number.isNaN(motion) && (machine.report || v[S.motion_told] === 0)) {
+    v[S.motion_told] = 1;
     machine.problem('no-motion-code', 0, block.length, 'axis words, but no motion code is in force');
   }
   machine.forget(target.named);
@@ -138,6 +147,9 @@ function leavesPositionUnknown(codes: BlockCodes): boolean {
 function isHole(motion: number): boolean {
   return HOLES.has(motion);
 }
+
+/** Codes of cycles begin here, times ten. */
+const FIRST_CYCLE = 700;
 
 /** Mill cycles by ten times their number; on lathes 83 to 89 only (front and side drilling). */
 const HOLES: ReadonlySet<number> = new Set([

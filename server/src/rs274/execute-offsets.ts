@@ -3,6 +3,7 @@ import type { BlockCodes } from './block-codes.ts';
 import { programmedPoint } from './coordinate-change.ts';
 import { dwellOfBlock } from './dwell.ts';
 import { executeFrames } from './execute-frames.ts';
+import { executeLength } from './execute-length.ts';
 import { executeReference } from './execute-reference.ts';
 import { executeSetData } from './execute-set-data.ts';
 import type { Machine } from './machine.ts';
@@ -80,12 +81,12 @@ export function executeOffsets(machine: Machine, block: Block, codes: BlockCodes
       case 'restore-position':
         restorePosition(machine);
         break;
+      case 'length-offset':
+      case 'length-offset-minus':
+      case 'length-offset-off':
       case 'length-offset-words':
       case 'length-offset-add':
-        // The words are lengths of the tool: what the axes stand at in work coordinates is then not known.
-        readTarget(machine, block, target);
-        machine.forget(target.linear);
-        used = true;
+        if (executeLength(machine, block, row.effect)) used = true;
         break;
       case 'accepted':
         if (row.group === 'stroke-check') used = true;
@@ -169,7 +170,9 @@ function localShift(machine: Machine, block: Block): void {
   for (const axis of SHIFTS) {
     const at = block.index(axis.letter);
     if (at < 0) continue;
-    v[axis.local] = axis.bit === AXIS.x ? machine.lengthAlongX(block, at) : machine.length(block, at);
+    // The report's successor keeps G52 and G92 in one place.
+    v[machine.report ? axis.set : axis.local] =
+      axis.bit === AXIS.x ? machine.lengthAlongX(block, at) : machine.length(block, at);
   }
 }
 
@@ -232,12 +235,14 @@ function restorePosition(machine: Machine): void {
 function machineMove(machine: Machine, block: Block, codes: BlockCodes): boolean {
   const { v } = machine.state;
   if (!namesAxes(block)) return false;
-  const motion = codes.has('rapid') ? 0 : codes.has('feed') ? 10 : v[S.motion];
+  const coded = codes.has('rapid') ? 0 : codes.has('feed') ? 10 : v[S.motion];
+  // Word-address controls go there at rapid unless G1 is in force (common practice, no source).
+  const motion = machine.report || coded === 10 ? coded : 0;
   if (motion !== 0 && motion !== 10) {
     machine.problem('machine-move-without-line', 0, block.length, 'G53 needs G0 or G1');
     return true;
   }
-  v[S.motion] = motion;
+  if (coded === motion) v[S.motion] = motion;
   const [local, set] = [v.slice(S.local_x, S.local_x + 3), v.slice(S.set_x, S.set_x + 3)];
   const distance = v[S.distance];
   v.fill(0, S.local_x, S.set_z + 1);
@@ -258,8 +263,10 @@ function machineMove(machine: Machine, block: Block, codes: BlockCodes): boolean
   const column = offsetColumn(frame);
   for (let axis = 0; axis < 3; axis += 1) {
     const moved = (target.named & (1 << axis)) !== 0;
+    // Elsewhere than in the report what G43 does is not followed here.
     const along_tool = axis === 2 && v[S.length_offset] !== 0;
-    v[S.x + axis] = !moved ? stay[axis] : column < 0 || along_tool ? Number.NaN : to[axis] - v[column + axis];
+    const offset = machine.report ? v[S.tlo_x + axis] : along_tool ? Number.NaN : 0;
+    v[S.x + axis] = !moved ? stay[axis] : column < 0 ? Number.NaN : to[axis] - v[column + axis] - offset;
   }
   machine.place();
   return true;

@@ -40,6 +40,11 @@ export class Executor {
       if (block.n === v[S.skip_until_n]) v[S.skip_until_n] = Number.NaN;
       return;
     }
+    if (block.abort && !(block.deleted > 0 && machine.settings.skip_deleted)) {
+      machine.step(KIND.end);
+      v[S.ended] = 1;
+      return;
+    }
     if (block.count === 0) return;
     if (block.deleted > 0 && machine.settings.skip_deleted) return;
     v[S.begun] = 1;

@@ -1,3 +1,7 @@
+/** What is said of lines that are no blocks. */
+export const DIRECTIVE = 'this line is not a block of the program; it is left out';
+export const NOT_A_BLOCK = 'this text is not a block; put it in parentheses';
+
 /**
  * Whether a line is a note to oneself rather than a block: mostly letters that follow each other.
  * Judged on the part before a comment.

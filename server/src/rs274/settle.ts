@@ -117,7 +117,7 @@ function leaderLines(text: ProgramText, e: Evidence): number {
   for (let line = 0; line < most; line += 1) {
     const words = text.lineText(line).replace(/\([^)]*\)?|;.*$/g, '');
     if (words.trim().startsWith('%')) return line;
-    if (/[GMT]\s*\d|[XYZ]\s*[-+.]?\d/i.test(words)) return 0;
+    if (/(?<![A-Z])(?:[GMT]\s*\d|[XYZ]\s*[-+.]?\d)/i.test(words)) return 0;
   }
   return 0;
 }

@@ -159,6 +159,14 @@ export const STATE_FIELDS = [
   'ref2_z',
   'ref2_frame',
   'ref2_length',
+  /** Motion code in force before the cycle (G80 brings it back on word-address controls). */
+  'motion_before',
+  /** 1 once it was said that no motion code is in force. */
+  'motion_told',
+  // Tool length offset in force as far as the program tells it (only in the report's successor it moves positions).
+  'tlo_x',
+  'tlo_y',
+  'tlo_z',
 ] as const;
 export type StateField = (typeof STATE_FIELDS)[number];
 
@@ -262,6 +270,7 @@ export function startState(start: StartState): MachineState {
   v[S.comp_tip] = Number.NaN;
   v.fill(Number.NaN, S.ref1_x, S.ref2_length + 1);
   v.fill(Number.NaN, S.spline_i, S.spline_j + 1);
+  v[S.motion_before] = Number.NaN;
   return state;
 }
 

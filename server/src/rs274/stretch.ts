@@ -61,6 +61,7 @@ export class StretchRunner {
     this.reader = new BlockReader({
       semicolon_ends_block: settings.semicolon_ends_block,
       report_rules: settings.dialect === 'ngc',
+      skip_deleted: settings.skip_deleted,
     });
   }
 

@@ -1,4 +1,4 @@
-import { type Block, L } from './block.ts';
+import { type Block, L, WORD } from './block.ts';
 import { isChanged, PLANE, toProgrammed, toReal } from './coordinate-change.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
@@ -76,7 +76,7 @@ export function readTarget(machine: Machine, block: Block, target: Target): void
     there[i] = incremental ? here[i] + value : value + v[axis.local] + v[axis.set];
     target.named |= axis.bit;
   }
-  if (v[S.polar] === 1) polarWords(machine, block);
+  if (v[S.polar] === 1 || hasPolarWords(block)) polarWords(machine, block);
   readOthers(machine, block, target, incremental);
   if (machine.lathe_words) increments(machine, block, target);
   if (changed) toReal(v, there);
@@ -113,7 +113,15 @@ function increments(machine: Machine, block: Block, target: Target): void {
   }
 }
 
-/** G16: the word of the plane's first axis is a radius about work zero, that of the second an angle. */
+/** Whether `@` or `^` stands in a block. */
+export function hasPolarWords(block: Block): boolean {
+  const [x, y] = [block.index(L.X), block.index(L.Y)];
+  return (
+    ((x < 0 ? 0 : block.marks[x]) & WORD.polar) !== 0 || ((y < 0 ? 0 : block.marks[y]) & WORD.polar) !== 0
+  );
+}
+
+/** G16 and the words `@` and `^`: the word of the plane's first axis is a radius about work zero, that of the second an angle. */
 function polarWords(machine: Machine, block: Block): void {
   const { v } = machine.state;
   const [first, second] = PLANE[v[S.plane] - 17];

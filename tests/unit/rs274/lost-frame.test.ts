@@ -30,7 +30,7 @@ describe('positions after what turns the coordinates and is not followed', () =>
       MILL,
       '0,0,0 3,3,3',
     ],
-    ['a tool length in words is no move', 'G0 X0 Y0 Z0|G43.1 Z10|X1', NGC, '0,0,0 1,0,?'],
+    ['a tool length in words is no move', 'G0 X0 Y0 Z0|G43.1 Z10|X1', NGC, '0,0,0 1,0,-10'],
     ['a stroke check is no move', 'G0 X0 Y0 Z0|G22 X9. Y9. Z9. I0 J0 K0|X1.', MILL, '0,0,0 1,0,0'],
   ];
   for (const [about, text, options, wanted] of cases)

@@ -34,6 +34,10 @@ export const noFeed: Rule = {
   flagged: [
     { name: 'no F anywhere', program: 'G21 G90 G94\nS1000 M3\nG0 X0 Y0 Z1\nG1 X10\n^^^^^^\n' },
     { name: 'F0', program: 'G21 G90 G94\nS1000 M3\nG0 X0 Y0 Z1\nG1 X10 F0\n^^^^^^^^^\n' },
+    {
+      name: 'inverse time needs F in each block',
+      program: 'G21 G90 G93\nS1000 M3\nG0 X0 Y0 Z1\nG1 X10 F2\nX20\n^^^\n',
+    },
   ],
   silent: [
     {

@@ -54,6 +54,8 @@ export interface MillCycleContext {
   readonly inverse_time?: boolean;
   readonly compensation_on?: boolean;
   readonly rotary_word?: boolean;
+  /** Where words along the tool axis count from in G90 (shifts of G52 and G92), mm. */
+  readonly zero?: number;
   /** Gap above the last peck when the machine's own is known, mm. */
   readonly peck_clearance_mm?: number;
 }
@@ -125,16 +127,18 @@ export function resolveMillCycle(
     notes.error('cycle-word-missing', `the cycle has no depth (${axes.normal.toUpperCase()})`);
     return next;
   }
-  let r_level = context.incremental ? next.initial_level + next.r : next.r;
+  const zero = context.zero ?? 0;
+  let r_level = context.incremental ? next.initial_level + next.r : next.r + zero;
   if (Number.isNaN(next.r)) {
     if (strict) {
       notes.error('cycle-word-missing', 'the cycle has no R');
       return next;
     }
-    notes.warn('cycle-word-missing', 'the cycle has no R; the level where it began was taken');
-    r_level = next.initial_level;
+    if (words.r === undefined && state === undefined)
+      notes.warn('cycle-word-missing', 'the cycle has no R; the level where it began was taken');
+    if (words.r === undefined) r_level = next.initial_level;
   }
-  const bottom = context.incremental ? r_level + next.depth : next.depth;
+  const bottom = context.incremental ? r_level + next.depth : next.depth + zero;
   const backwards = code === 870 && Number.isNaN(next.k);
   if (r_level < bottom && !backwards) {
     if (strict) notes.error('cycle-r-below-z', 'R is below the bottom of the hole');
@@ -142,7 +146,7 @@ export function resolveMillCycle(
   }
   const clear = context.return_to === 'initial' ? Math.max(next.initial_level, r_level) : r_level;
 
-  if (Number.isNaN(clear)) {
+  if (Number.isNaN(clear) && state === undefined) {
     notes.warn('cycle-position-unknown', 'the level where the cycle began is not known');
   }
 

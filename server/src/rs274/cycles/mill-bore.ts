@@ -61,7 +61,9 @@ export const backBoreBody: HoleBody = (hole, levels, context, writer, notes) => 
   const written = levels.state[spare_axis];
   const by_levels = Number.isNaN(written);
   const low = by_levels ? levels.r_level : levels.bottom;
-  const high = by_levels ? levels.bottom : context.incremental ? levels.bottom + written : written;
+  const high = by_levels
+    ? levels.bottom
+    : written + (context.incremental ? levels.bottom : (context.zero ?? 0));
   const out = by_levels ? levels.state.initial_level : levels.clear;
 
   writer.spindle('orient');

@@ -22,6 +22,11 @@ const FUNCTIONS: Readonly<Record<string, (x: number, ngc: boolean) => number>> =
 /** Other spellings on word-address controls. */
 const SPELLINGS: Readonly<Record<string, string>> = { ATN: 'ATAN', SQR: 'SQRT', RND: 'ROUND' };
 
+/** Whether a name in capitals is that of a function. */
+export function isFunctionName(name: string): boolean {
+  return name === 'EXISTS' || Object.hasOwn(FUNCTIONS, name) || Object.hasOwn(SPELLINGS, name);
+}
+
 /** Sine of whole quarter turns without the rounding of pi: `shift` 90 makes it the cosine. */
 function exactTurn(degrees: number, shift: number): number | undefined {
   const turned = degrees + shift;

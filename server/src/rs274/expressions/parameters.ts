@@ -33,6 +33,8 @@ const HIGHEST = { ngc: 5602, macro: 99_999 };
 /** First system parameter. */
 const SYSTEM_FROM = { ngc: 5061, macro: 1000 };
 
+const TIMERS: ReadonlySet<number> = new Set([3001, 3002]);
+
 /**
  * Parameters of a run: locals by call level, commons, names, and the control's own. Assignments of a block wait until
  * `commit`, so that the whole block reads the old values (NISTIR 6556 section 3.3.2.2).
@@ -124,6 +126,8 @@ export class Parameters {
   /** Sets a parameter at once. */
   set(number: number, value: number | undefined): void {
     if (number === 0) return;
+    // The timers of a control run on after they are set.
+    if (!this.ngc && TIMERS.has(number)) value = Number.NaN;
     this.change(this.mapOf(number), number, value);
     if (this.isSystem(number)) this.system.write(number, value ?? 0);
   }

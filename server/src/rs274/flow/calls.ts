@@ -67,12 +67,17 @@ export function callOf(machine: Machine, block: Block): Call | undefined {
       start: block.start[at],
       end: block.end[at],
       p: block.number(L.P),
-      q: macro ? Number.NaN : block.number(L.Q),
+      q: macro ? Number.NaN : firstBlock(block),
       l: block.number(L.L),
       args: macro ? macroArguments(machine, block, at + 1) : new Map<number, number>(),
     };
   }
   return undefined;
+}
+
+/** Q, and H where no program is named: the block number that a call begins at. */
+function firstBlock(block: Block): number {
+  return block.has(L.Q) || block.has(L.P) ? block.number(L.Q) : block.number(L.H);
 }
 
 /** Leaves only those words that are not the call's: with a macro call all words after it are its own. */
@@ -204,7 +209,7 @@ function callBlock(run: FlowRun, call: Call): void {
 function giveBack(run: FlowRun, call: Call): void {
   const span = [call.start, call.end] as const;
   if (run.frame.how === 'main') {
-    if (Number.isNaN(call.p)) run.endPass();
+    if (Number.isNaN(call.p) || repeatsForEver(run, call.p)) run.endPass();
     else jumpToBlock(run, call.p, span);
     return;
   }
@@ -214,4 +219,10 @@ function giveBack(run: FlowRun, call: Call): void {
     run.machine.line = run.frame.next - 1;
     jumpToBlock(run, call.p, span);
   }
+}
+
+/** Whether a return to block `n` of the main program goes back while there is no parameter that could end it. */
+function repeatsForEver({ frame, machine, parameters }: FlowRun, n: number): boolean {
+  const line = frame.program.lineNumbered(n, frame.part, machine.line + 1);
+  return line >= 0 && line <= machine.line && parameters.changes === 0;
 }

@@ -37,6 +37,16 @@ export function macroStatement(
 }
 
 function condition(run: FlowRun, statement: Statement, bytes: Uint8Array, start: number, end: number): void {
+  if (bytes[skip(bytes, start + statement.rest, end)] !== 91) {
+    run.report(
+      'flow-not-followed',
+      statement.start,
+      end - start,
+      'The condition of IF stands in brackets [ ].',
+    );
+    run.lose();
+    return;
+  }
   const answer = run.known(bytes, start + statement.rest, end, start);
   const after = skip(bytes, afterCondition(bytes, start + statement.rest, end), end);
   if (Number.isNaN(answer)) run.lose();

@@ -2,7 +2,8 @@ import { endOfLine, nextLine } from '../chunk.ts';
 import { isDigit } from '../expressions/bytes.ts';
 import type { Problem } from '../problems.ts';
 import type { ProgramText } from '../text.ts';
-import { readStatement, type Statement, skip } from './statements.ts';
+import { Loops } from './loops.ts';
+import { isBlockDeleted, readStatement, type Statement, skip } from './statements.ts';
 import { matchStatements } from './structure.ts';
 
 const O_LOOPS: ReadonlySet<string> = new Set(['o-while', 'o-do', 'repeat']);
@@ -32,10 +33,12 @@ export class FlowProgram {
   /** Block number of a line, and lines by block number; made at the first jump. */
   private numbers: Float64Array | undefined;
   private numbered: ReadonlyMap<number, number[]> | undefined;
-  /** Word-address loops that end, in order; made at the first jump. */
-  private loops: readonly Statement[] | undefined;
+  /** O programs by number; made at the first call. */
+  private part_of: Map<number, ProgramPart> | undefined;
+  /** Word-address loops that end, made at the first jump. */
+  private loops: Loops | undefined;
   /** O-word loops by label; made at the first BREAK or CONTINUE. */
-  private labelled: Map<string, Statement[]> | undefined;
+  private labelled: ReadonlyMap<string, Loops> | undefined;
 
   constructor(
     readonly text: ProgramText,
@@ -69,9 +72,7 @@ export class FlowProgram {
 
   /** Whether a line has block delete. */
   isDeleted(line: number): boolean {
-    const bytes = this.bytes(line);
-    const at = skip(bytes, this.starts[line], this.ends[line]);
-    return at < this.ends[line] && bytes[at] === 47;
+    return isBlockDeleted(this.bytes(line), this.starts[line], this.ends[line]);
   }
 
   /** Text of a line; characters above 255 are stand-ins. */
@@ -84,11 +85,21 @@ export class FlowProgram {
 
   /** The O program that a line stands in. */
   partOf(line: number): ProgramPart {
-    return this.parts.findLast(part => part.first <= line) ?? this.parts[0];
+    let [low, high] = [0, this.parts.length - 1];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.parts[middle].first <= line) low = middle;
+      else high = middle - 1;
+    }
+    return this.parts[low];
   }
 
   partNumbered(number: number): ProgramPart | undefined {
-    return this.parts.find(part => part.number === number);
+    if (this.part_of === undefined) {
+      this.part_of = new Map();
+      for (const part of this.parts) if (!this.part_of.has(part.number)) this.part_of.set(part.number, part);
+    }
+    return this.part_of.get(number);
   }
 
   /** Line with block number `n` in `part`, searched from `from` on and then from the part's start; -1 without. */
@@ -114,24 +125,21 @@ export class FlowProgram {
 
   /** Start lines of the word-address loops around a line, outermost first. */
   loopsAround(line: number): number[] {
-    this.loops ??= [...this.statements.values()].filter(
-      ({ kind, partner }) => (kind === 'while' || kind === 'do') && partner >= 0,
+    this.loops ??= new Loops(
+      [...this.statements.values()].filter(({ kind }) => kind === 'while' || kind === 'do'),
     );
-    const around: number[] = [];
-    for (const { line: first, partner } of this.loops) {
-      if (first >= line) break;
-      if (partner >= line) around.push(first);
-    }
-    return around;
+    return [...this.loops.around(line)].map(loop => loop.line).reverse();
   }
 
   /** The O-word loop of a label that stands around a line; undefined without. */
   loopOfLabel(label: string, line: number): Statement | undefined {
-    this.labelled ??= groupedBy(
-      [...this.statements.values()].filter(({ kind }) => O_LOOPS.has(kind)),
-      loop => loop.label,
-    );
-    return this.labelled.get(label)?.findLast(loop => loop.line < line && loop.partner > line);
+    if (this.labelled === undefined) {
+      const loops = [...this.statements.values()].filter(({ kind }) => O_LOOPS.has(kind));
+      this.labelled = new Map(
+        [...groupedBy(loops, loop => loop.label)].map(([name, own]) => [name, new Loops(own)]),
+      );
+    }
+    return this.labelled.get(label)?.around(line).next().value ?? undefined;
   }
 
   private linesByNumber(): ReadonlyMap<number, readonly number[]> {

@@ -71,6 +71,7 @@ export class FlowRun {
     this.reader = new BlockReader({
       semicolon_ends_block: settings.semicolon_ends_block,
       report_rules: settings.dialect === 'ngc',
+      skip_deleted: settings.skip_deleted,
     });
     this.reports = new Reports(this.machine, this.reader);
     this.parameters = new Parameters(settings.dialect, new MachineParameters(this.machine, this.events));

@@ -59,6 +59,7 @@ const MACRO_WORDS: readonly (readonly [string, FlowKind])[] = [
   ['BPRNT', 'output'],
   ['POPEN', 'output'],
   ['PCLOS', 'output'],
+  ['SETVN', 'output'],
   ['IF', 'if'],
   ['DO', 'do'],
 ];
@@ -102,7 +103,8 @@ export function readStatement(
     upper !== 68 &&
     upper !== 69 &&
     upper !== 66 &&
-    upper !== 80
+    upper !== 80 &&
+    upper !== 83
   )
     return undefined;
   const found = keyword(bytes, at, end, MACRO_WORDS);
@@ -119,6 +121,17 @@ export function readStatement(
   };
 }
 
+/** Whether a line has block delete, before or behind its number. */
+export function isBlockDeleted(bytes: Uint8Array, start: number, end: number): boolean {
+  let p = skip(bytes, start, end);
+  if (p < end && (bytes[p] & 0xdf) === 78) {
+    p = skip(bytes, p + 1, end);
+    while (p < end && (isDigit(bytes[p]) || bytes[p] === 46)) p += 1;
+    p = skip(bytes, p, end);
+  }
+  return p < end && bytes[p] === 47;
+}
+
 /** Offset after block delete and block number. */
 function afterNumber(bytes: Uint8Array, start: number, end: number): number {
   let p = skip(bytes, start, end);
@@ -132,6 +145,7 @@ function afterNumber(bytes: Uint8Array, start: number, end: number): number {
       p = digits;
       while (p < end && (isDigit(bytes[p]) || bytes[p] === 46)) p += 1;
       p = skip(bytes, p, end);
+      if (p < end && bytes[p] === 47) p = skip(bytes, p + 1, end);
     }
   }
   return p;

@@ -35,7 +35,7 @@ export function matchStatements(
   isBlockIf: (statement: Statement) => boolean,
 ): Problem[] {
   const problems: Problem[] = [];
-  const open: { statement: Statement; number: number; first: Statement }[] = [];
+  const open = new OpenStatements();
   const unmatched = (statement: Statement, message: string): void => {
     problems.push({
       code: 'flow-not-matched',
@@ -50,15 +50,15 @@ export function matchStatements(
     if (kind === 'end') closeLoop(statement);
     else if (kind === 'o-while' && closesDo(statement)) continue;
     else if (OPENERS[kind] !== undefined) closeWord(statement, OPENERS[kind]);
-    else if (OPENING.has(kind) || (kind === 'if' && isBlockIf(statement))) push(statement, statement);
+    else if (OPENING.has(kind) || (kind === 'if' && isBlockIf(statement))) push(statement);
   }
-  for (const { statement } of open) unmatched(statement, 'This begins something that never ends.');
+  for (const { statement } of open.above(-1)) unmatched(statement, 'This begins something that never ends.');
   return problems;
 
-  function push(statement: Statement, first: Statement): void {
+  function push(statement: Statement): void {
     const number = statement.kind === 'while' || statement.kind === 'do' ? loopNumber(statement) : Number.NaN;
-    open.push({ statement, number, first });
-    if (!Number.isNaN(number) && open.filter(entry => !Number.isNaN(entry.number)).length > MACRO_NESTING) {
+    open.push({ statement, number, first: statement });
+    if (!Number.isNaN(number) && open.numbered > MACRO_NESTING) {
       problems.push({
         code: 'loops-too-deep',
         line: statement.line,
@@ -70,35 +70,32 @@ export function matchStatements(
   }
 
   function closeLoop(statement: Statement): void {
-    const number = loopNumber(statement);
-    const at = open.findLastIndex(entry => entry.number === number);
+    const at = open.last(keyOfNumber(loopNumber(statement)));
     if (at < 0) {
       unmatched(statement, 'No WHILE or DO with this number is open here.');
       return;
     }
-    for (const { statement: inner } of open.splice(at + 1))
+    for (const { statement: inner } of open.above(at))
       unmatched(inner, 'This loop does not end inside the loop around it.');
     join(open.pop(), statement);
   }
 
   function closesDo(statement: Statement): boolean {
-    const entry = open.findLast(({ statement: { kind } }) => kind === 'o-do' || kind === 'sub');
-    if (entry === undefined || entry.statement.kind !== 'o-do' || entry.statement.label !== statement.label)
-      return false;
-    open.splice(open.indexOf(entry) + 1);
+    const at = open.last(DO_OR_SUB);
+    const opener = open.at(at)?.statement;
+    if (opener?.kind !== 'o-do' || opener.label !== statement.label) return false;
+    open.above(at);
     join(open.pop(), statement);
     return true;
   }
 
   function closeWord(statement: Statement, wanted: readonly FlowKind[]): void {
-    const at = open.findLastIndex(
-      entry => wanted.includes(entry.statement.kind) && entry.statement.label === statement.label,
-    );
+    const at = Math.max(...wanted.map(kind => open.last(`${kind} ${statement.label}`)));
     if (at < 0) {
       unmatched(statement, 'What this ends was not begun.');
       return;
     }
-    for (const { statement: inner } of open.splice(at + 1))
+    for (const { statement: inner } of open.above(at))
       unmatched(inner, 'This does not end inside what stands around it.');
     const entry = open.pop();
     if (entry === undefined) return;
@@ -107,9 +104,73 @@ export function matchStatements(
     if (goesOn) open.push({ statement, number: Number.NaN, first: entry.first });
   }
 
-  function join(entry: { statement: Statement; first: Statement } | undefined, statement: Statement): void {
+  function join(entry: OpenStatement | undefined, statement: Statement): void {
     if (entry === undefined) return;
     entry.statement.partner = statement.line;
     statement.opener = entry.first.line;
   }
+}
+
+interface OpenStatement {
+  readonly statement: Statement;
+  /** Number of DO m; NaN for others. */
+  readonly number: number;
+  /** Where the construct began. */
+  readonly first: Statement;
+}
+
+const DO_OR_SUB = 'do or sub';
+const keyOfNumber = (number: number): string => `DO ${number}`;
+
+/** What is open, innermost last; the last one of a kind is found at once, however many are open. */
+class OpenStatements {
+  /** Loops of word-address macros that are open. */
+  numbered = 0;
+  private readonly entries: OpenStatement[] = [];
+  private readonly places = new Map<string, number[]>();
+
+  push(entry: OpenStatement): void {
+    for (const key of keysOf(entry)) {
+      const places = this.places.get(key);
+      if (places === undefined) this.places.set(key, [this.entries.length]);
+      else places.push(this.entries.length);
+    }
+    this.entries.push(entry);
+    if (!Number.isNaN(entry.number)) this.numbered += 1;
+  }
+
+  pop(): OpenStatement | undefined {
+    const entry = this.entries.pop();
+    if (entry === undefined) return undefined;
+    for (const key of keysOf(entry)) this.places.get(key)?.pop();
+    if (!Number.isNaN(entry.number)) this.numbered -= 1;
+    return entry;
+  }
+
+  at(place: number): OpenStatement | undefined {
+    return this.entries[place];
+  }
+
+  /** Place of the innermost one with a key; -1 without. */
+  last(key: string): number {
+    return this.places.get(key)?.at(-1) ?? -1;
+  }
+
+  /** Takes off all that stand above a place, and gives them, outermost first. */
+  above(place: number): OpenStatement[] {
+    const taken: OpenStatement[] = [];
+    while (this.entries.length > place + 1) {
+      const entry = this.pop();
+      if (entry !== undefined) taken.push(entry);
+    }
+    return taken.reverse();
+  }
+}
+
+/** Keys that an open statement is found by. */
+function keysOf({ statement, number }: OpenStatement): readonly string[] {
+  const { kind, label } = statement;
+  if (!Number.isNaN(number)) return [keyOfNumber(number)];
+  const own = `${kind} ${label}`;
+  return kind === 'o-do' || kind === 'sub' ? [own, DO_OR_SUB] : [own];
 }
