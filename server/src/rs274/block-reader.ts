@@ -5,6 +5,7 @@ import {
   commentEnd,
   isAbort,
   isCheckSum,
+  isDirective,
   isFlowWord,
   isFunction,
   isKeyword,
@@ -81,9 +82,7 @@ export class BlockReader {
     }
     if (c === 47)
       return bytes[p + 1] === 47 && p + 1 < end ? this.comment(p, end) : this.blockDelete(bytes, p, end);
-    const wait = c === 33 && p + 1 < end && bytes[p + 1] <= 57;
-    const spindle = this.settings.report_rules && p + 2 < end && bytes[p + 2] <= 32;
-    if ((c === 36 && !spindle) || wait) return this.noteLine(p, end, 'directive-line', DIRECTIVE);
+    if (isDirective(bytes, p, end)) return this.noteLine(p, end, 'directive-line', DIRECTIVE);
     if (c === 91 && this.values === null && !closes(bytes, p, end))
       return this.noteLine(p, end, 'directive-line', DIRECTIVE);
     if (c === 58) {

@@ -40,6 +40,15 @@ export function skipToNextItem(bytes: Uint8Array, at: number, end: number): numb
   return p;
 }
 
+/** Whether a line speaks to the control: `$1` (a path), `$100=250`, `$H`, `!2L1` (wait for the other path). */
+export function isDirective(bytes: Uint8Array, at: number, end: number): boolean {
+  const digits = skipDigits(bytes, at + 1, end);
+  if (bytes[at] === 33) return digits > at + 1;
+  if (bytes[at] !== 36) return false;
+  const p = skipIgnored(bytes, digits, end);
+  return digits > at + 1 ? p >= end || bytes[p] === 61 : isLetter(bytes, p, end);
+}
+
 /** Position after the digits that begin at `at`. */
 export function skipDigits(bytes: Uint8Array, at: number, end: number): number {
   let p = at;
