@@ -296,11 +296,9 @@ export class FlowRun {
   }
 
   private statement(program: FlowProgram, statement: Statement): void {
-    const { line } = statement;
-    const bytes = program.bytes(line);
-    if (statement.label !== '' || statement.computed >= 0)
-      oWordStatement(this, statement, bytes, program.start(line), program.end(line));
-    else macroStatement(this, statement, bytes, program.start(line), program.end(line));
+    const { line, label, computed } = statement;
+    const run = label !== '' || computed >= 0 ? oWordStatement : macroStatement;
+    run(this, statement, program.bytes(line), program.start(line), program.end(line));
   }
 
   /** The end of a program without M30 or M99. */
@@ -323,8 +321,7 @@ export class FlowRun {
   private act(bytes: Uint8Array, start: number, end: number): void {
     if (this.events.takeStop()) this.machine.step(KIND.stop);
     const line = bytes.subarray(start, end);
-    const aborts = this.machine.report && this.reader.block.commentCount > 0;
-    const message = this.events.takeAlarm(line) ?? (aborts ? abortOf(line) : undefined);
+    const message = this.events.takeAlarm(line) ?? (this.reader.block.abort ? abortOf(line) : undefined);
     if (message === undefined) return;
     this.report('program-alarm', 0, end - start, message);
     this.over = true;

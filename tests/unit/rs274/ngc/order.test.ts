@@ -91,6 +91,7 @@ describePaths('ngc: order of execution and timing of settings', [
       X4`,
     moves: `rapid 1 - -
       rapid 2 - -`,
+    problems: 'program-alarm',
   },
   {
     title: 'blanks, case and N with a fraction mean nothing',
