@@ -54,7 +54,9 @@ export function blockAtFrame(program: Program, frame: number, first: number): Pl
     return 'why' in placed ? placed : { stock: { ...placed.stock, keep_out }, assumed: false };
   }
   const box = assumedBox(program, frame);
-  return box ? { stock: { ...box, keep_out }, assumed: true } : { why: 'nothing cuts at this work offset' };
+  return box
+    ? { stock: { ...box, keep_out }, assumed: true }
+    : { why: 'no stock is stated, and the cuts at this work offset span no box to take for it' };
 }
 
 /** Keep-out boxes of a work offset; a lathe program without one has those of G54, or of the one set-up that there is (`lathe`). */
