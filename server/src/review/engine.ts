@@ -36,7 +36,9 @@ export function runRules(
     const add = (use: ToolUse | undefined) => (report: Report) =>
       findings.push(finish(rule, use?.number ?? toolAt(rule, program, report.at.line), report, set));
     if (rule.machine && program.kind && rule.machine !== program.kind) continue;
-    const uses = program.uses.filter(use => use.cuts && rule.applies?.(use, program) !== false);
+    const uses = program.uses.filter(
+      use => (use.cuts || rule.idle) && rule.applies?.(use, program) !== false,
+    );
     if (!rule.program && uses.length === 0) continue;
     const missing = missingNeeds(
       rule.needs.filter(need => !need.startsWith('tool.')),

@@ -87,6 +87,8 @@ export interface Rule {
   machine?: 'mill' | 'lathe';
   /** False for tools that the rule has nothing to say about: no check and no gap. */
   applies?(use: ToolUse, program: Program): boolean;
+  /** Uses that make no cutting move are looked at too. */
+  idle?: true;
   /** Once for each use of a tool. */
   tool?(use: ToolUse, program: Program, report: (r: Report) => void): void;
   flagged: readonly RuleCase[];

@@ -58,6 +58,9 @@ export function cutterOf(tool: ToolKnown | undefined): CutterResult {
     : { cutter: made, spec, notes: [...notes, ...made.not_modelled] };
 }
 
+/** What a turning tool leaves at a shoulder hardly depends on its edge angle: upright where none is stated (common practice, no source). */
+const COMMON_EDGE_DEG = 90;
+
 const TURNING: ReadonlySet<string> = new Set(['turn', 'bore-bar', 'groove', 'part-off', 'thread-turn']);
 
 /** The outline of a single-point tool on a lathe, seen from the point that the program moves; `inside` for grooves and threads in a bore. */
@@ -71,7 +74,7 @@ export function turningToolOf(
   const made = turningTool({
     kind: kind as TurningKind,
     nose_radius_mm: tool.nose_radius_mm?.value,
-    edge_angle_deg: tool.edge_angle_deg?.value,
+    edge_angle_deg: tool.edge_angle_deg?.value ?? COMMON_EDGE_DEG,
     point_angle_deg: tool.point_angle_deg?.value ?? (kind === 'thread-turn' ? 60 : undefined),
     width_mm: tool.width_mm?.value,
     ...tipOf(tool.tip_direction?.value),

@@ -11,7 +11,9 @@ import type { ToolUse } from '../tool-use.ts';
  */
 export class Trust {
   private lost = false;
+  /** Angles now, and those at which each work offset was first cut. */
   private readonly rotary = [Number.NaN, Number.NaN, Number.NaN];
+  private readonly cutAt = new Map<number, readonly number[]>();
   private parting = false;
 
   constructor(private readonly program: Program) {}
@@ -24,7 +26,7 @@ export class Trust {
     if (this.parting && tool !== 'part-off') this.lost = true;
     if (kind === KIND.stop && this.turnsPart(step.line)) this.lost = true;
     if (kind === KIND.rapid || kind === KIND.feed || kind === KIND.arc) {
-      if (this.turned(step)) this.lost = true;
+      if (this.turned(step, kind !== KIND.rapid)) this.lost = true;
       if (kind !== KIND.rapid) {
         if (this.compensationUnknown(step)) this.lost = true;
         if (!held && this.unfollowed(step, tool)) this.lost = true;
@@ -53,15 +55,24 @@ export class Trust {
     return !followed && machine?.compensation?.value !== 'wear-only';
   }
 
-  private turned(step: StepCursor): boolean {
-    if (step.table?.rotary === null) return false;
-    for (let axis = 0; axis < 3; axis++) {
-      const angle = step.rotary(axis);
-      if (Number.isNaN(angle)) continue;
-      if (Number.isNaN(this.rotary[axis])) this.rotary[axis] = angle;
-      else if (angle !== this.rotary[axis]) return true;
+  /** A work offset whose stock is cut at two angles; each offset has its own stock, so the others stay known. */
+  private turned(step: StepCursor, cuts: boolean): boolean {
+    if (step.table?.rotary) {
+      for (let axis = 0; axis < 3; axis++) {
+        const angle = step.rotary(axis);
+        if (!Number.isNaN(angle)) this.rotary[axis] = angle;
+      }
     }
-    return false;
+    if (!cuts) return false;
+    const frame = step.run('frame');
+    const first = this.cutAt.get(frame);
+    if (!first) {
+      this.cutAt.set(frame, [...this.rotary]);
+      return false;
+    }
+    return this.rotary.some(
+      (angle, axis) => angle !== first[axis] && !(Number.isNaN(angle) && Number.isNaN(first[axis])),
+    );
   }
 
   private turnsPart(line: number): boolean {

@@ -20,7 +20,8 @@ export const dwellLongInCycle: Rule = {
     const hole = scanOf(program).holes.find(h => h.cycle && h.dwell_s > 10);
     if (!hole) return;
     report({
-      assumed: program.reading.settled.dwell.how === 'likely',
+      // in either unit a minute is too long
+      assumed: program.reading.settled.dwell.how === 'likely' && hole.dwell_s < 60,
       at: program.wordPlace(hole.line, 'P'),
       message: `Rubs at the bottom: each hole dwells ${Math.round(hole.dwell_s)} s. The number is likely in milliseconds and this control reads seconds. One or two turns are enough.`,
     });

@@ -1,18 +1,23 @@
 import type { Rule } from '../rule.ts';
+import { allowanceWrongWay } from './allowance-wrong-way.ts';
 import { arcTurnsBack } from './arc-turns-back.ts';
 import { blocksAfterEnd } from './blocks-after-end.ts';
 import { boreExitInX } from './bore-exit-in-x.ts';
 import { chipLoadHigh } from './chip-load-high.ts';
 import { chipLoadLow } from './chip-load-low.ts';
+import { chuckReached } from './chuck-reached.ts';
 import { chuckSpeedOver } from './chuck-speed-over.ts';
 import { compensationLeftOn } from './compensation-left-on.ts';
 import { compensationWithoutOffset } from './compensation-without-offset.ts';
+import { compensationWrongSide } from './compensation-wrong-side.ts';
 import { coolantForgotten, coolantOffGummy, coolantOnMagnesium } from './coolant-rules.ts';
 import { cssOnCentre } from './css-on-centre.ts';
 import { cssWithoutClamp } from './css-without-clamp.ts';
 import { cycleLeftOn } from './cycle-left-on.ts';
 import { drillCutsSideways } from './drill-cuts-sideways.ts';
+import { drillOffAxis } from './drill-off-axis.ts';
 import { dwellInWorkHardening } from './dwell-in-work-hardening.ts';
+import { dwellLong } from './dwell-long.ts';
 import { dwellLongInCycle } from './dwell-long-in-cycle.ts';
 import { feedInherited } from './feed-inherited.ts';
 import { feedModeLeftOn } from './feed-mode-left-on.ts';
@@ -22,7 +27,9 @@ import { lengthOffsetForeign } from './length-offset-foreign.ts';
 import { lengthOffsetMissing } from './length-offset-missing.ts';
 import { noFeed } from './no-feed.ts';
 import { notAProgram } from './not-a-program.ts';
+import { offsetAtOtherAngle } from './offset-at-other-angle.ts';
 import { peckNoEffect } from './peck-no-effect.ts';
+import { peckTiny } from './peck-tiny.ts';
 import { peckTooDeep } from './peck-too-deep.ts';
 import { planeLeftOn } from './plane-left-on.ts';
 import { pointMissing } from './point-missing.ts';
@@ -82,6 +89,7 @@ import { tapHoleSize } from './tap-hole-size.ts';
 import { tapInWrongCycle } from './tap-in-wrong-cycle.ts';
 import { tapPlaceUndrilled } from './tap-place-undrilled.ts';
 import { threadCycleWords } from './thread-cycle-words.ts';
+import { threadMillHelix } from './thread-mill-helix.ts';
 import { cssInThread, threadLeadChanges, threadLeadMismatch, threadRunUpShort } from './thread-rules.ts';
 import { toolChangeSameTool } from './tool-change-same-tool.ts';
 import { toolContradicts, toolNotInSheet } from './tool-knowledge-rules.ts';
@@ -189,6 +197,14 @@ export const rules: readonly Rule[] = [
   toolNeverChanged,
   unitsContradict,
   workOffsetOdd,
+  dwellLong,
+  drillOffAxis,
+  compensationWrongSide,
+  threadMillHelix,
+  peckTiny,
+  allowanceWrongWay,
+  offsetAtOtherAngle,
+  chuckReached,
   ...stockRules,
 ].sort((a, b) => (a.code < b.code ? -1 : 1));
 

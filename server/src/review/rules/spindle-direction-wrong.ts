@@ -41,13 +41,27 @@ export const spindleDirectionWrong: Rule = {
       const at = program.wordPlace(line >= 0 ? line : part.first_cut_line, 'M', wanted === 1 ? 4 : 3);
       report({
         at,
-        severity: hand ? 'error' : turnsItself ? 'warning' : 'information',
+        severity: hand ? 'error' : turnsItself || (alone && isLike(use)) ? 'warning' : 'information',
         message: hand
           ? `Runs backwards and breaks: ${toolName(use)} is a ${hand}-hand tool and the spindle turns the other way. Write ${code}.`
           : `Runs backwards unless it is a left-hand tool: ${toolName(use)} cuts with M4. Write M3, or say its hand in the setup sheet.`,
         ...(line >= 0
           ? { fixes: [{ title: `Write ${code}`, grade: 'asks', edits: [{ ...at, text: code }] }] }
           : {}),
+      });
+    }
+
+    /** Another tool of the same kind turns the other way; threads are often cut with the tool turned over. */
+    function isLike(use: ToolUse): boolean {
+      const kind = use.tool?.kind?.value;
+      if (kind === undefined || kind === 'thread-turn') return false;
+      const turns = kind === 'turn' || kind === 'bore-bar';
+      return cuttingUses(program).some(each => {
+        const other = each.tool?.kind?.value;
+        return (
+          each.number !== use.number &&
+          (other === kind || (turns && (other === 'turn' || other === 'bore-bar')))
+        );
       });
     }
 

@@ -1,4 +1,6 @@
 import { RUN } from '../../rs274/steps.ts';
+import { lineOfCode, lineOfLetter } from '../lookup.ts';
+import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
 
 /** A cutting move while the spindle stands still. */
@@ -20,8 +22,12 @@ export const spindleStopped: Rule = {
       const direction = part.run[RUN.direction];
       const zero = part.run[RUN.spindle] === 0 && direction !== 0;
       if (direction !== 0 && !zero) continue;
+      // S without M3 after the tool change is where the start was forgotten
+      const speed = lineOfLetter(program, 'S', use.change_line, part.first_cut_line);
+      const cause = !zero && speed >= 0 && !stopsBetween(program, speed, part.first_cut_line);
       report({
-        at: program.blockPlace(part.first_cut_line),
+        at: cause ? program.wordPlace(speed, 'S') : program.blockPlace(part.first_cut_line),
+        ...(cause ? { related: [{ line: part.first_cut_line, message: 'the first cut' }] } : {}),
         message: zero
           ? 'Pushes a standing tool into the work: the spindle is on with S0. Give a speed.'
           : 'Pushes a standing tool into the work: the spindle was stopped by M5 and not started again. Write M3 or M4 with its speed before this cut.',
@@ -41,3 +47,8 @@ export const spindleStopped: Rule = {
     },
   ],
 };
+
+/** A stop of the spindle, or a start, stands behind the speed. */
+function stopsBetween(program: Program, from: number, to: number): boolean {
+  return lineOfCode(program, 'M', [3, 4, 5, 13, 14], from, to) >= 0;
+}

@@ -1,5 +1,6 @@
+import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
-import { holesBefore, isTapped, placedHoles } from './holes-at.ts';
+import { holesBefore, isTapped, type PlacedHole, placedHoles } from './holes-at.ts';
 import { tapped, tapSheet } from './tap-sheets.ts';
 
 /** A tap goes where no hole was made, while its other places have one. */
@@ -15,16 +16,16 @@ export const tapPlaceUndrilled: Rule = {
   source: 'common practice, no source',
   needs: [],
   program(program, report) {
-    const taps = placedHoles(program).filter(isTapped);
+    const taps = placedHoles(program).filter(placed => isTapped(placed) || placed.kind === 'reamer');
     for (const tool of new Set(taps.map(tap => tap.tool))) {
       const own = taps.filter(tap => tap.tool === tool);
       if (own.length > 500) continue;
       const bare = own.filter(tap => holesBefore(program, tap).length === 0);
-      if (bare.length === 0 || bare.length === own.length) continue;
+      if (bare.length === 0 || (bare.length === own.length && !besideAll(program, own))) continue;
       report({
         at: program.blockPlace(bare[0].hole.line),
         severity: program.sheet ? 'error' : 'warning',
-        message: `Breaks the tap: T${tool} goes into solid material here, no tool has made a hole at this place. Check the position.`,
+        message: `Breaks the tool: T${tool} goes into solid material here, no tool has made a hole at this place. Check the position.`,
       });
     }
   },
@@ -51,3 +52,13 @@ export const tapPlaceUndrilled: Rule = {
     },
   ],
 };
+
+/** A reamer that meets none of the holes, while the hole for its size is drilled in this program. */
+function besideAll(program: Program, own: readonly PlacedHole[]): boolean {
+  const size = own[0].kind === 'reamer' ? program.tool(own[0].tool)?.diameter_mm?.value : undefined;
+  if (size === undefined) return false;
+  return placedHoles(program).some(({ kind, tool, hole }) => {
+    const drilled = program.tool(tool)?.diameter_mm?.value ?? Number.NaN;
+    return kind === 'drill' && hole.line < own[0].hole.line && drilled < size && drilled > 0.9 * size;
+  });
+}

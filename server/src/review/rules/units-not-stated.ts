@@ -19,7 +19,9 @@ export const unitsNotStated: Rule = {
     if (units.how !== 'unknown' && units.how !== 'given') return;
     const part = program.parts.find(p => p.cut_steps > 0);
     if (!part || isStated(program)) return;
-    const line = program.parts.find(p => p.rapid_steps > 0 || p.cut_steps > 0)?.first_line ?? part.first_line;
+    const moves =
+      program.parts.find(p => p.rapid_steps > 0 || p.cut_steps > 0)?.first_line ?? part.first_line;
+    const line = headLine(program, moves);
     const known = units.how === 'given';
     const code = units.value === 'inch' ? 'G20' : 'G21';
     report({
@@ -34,7 +36,7 @@ export const unitsNotStated: Rule = {
     { name: 'not said', program: 'G90 G94\nS1000 M3\nG0 X0 Y0\n^^^^^^^^\nG1 X10. F100.\nM30\n' },
     {
       name: 'only the sheet knows',
-      program: `G17 G40 G49 G80 G90 G94\n${milled(1).replace('G54 G0 X0 Y0\n', 'G54 G0 X0 Y0\n^^^^^^^^^^^^\n')}M30\n`,
+      program: `G17 G40 G49 G80 G90 G94\n^^^^^^^^^^^^^^^^^^^^^^^\n${milled(1)}M30\n`,
       sheet: '{ "units": "mm", "machine": { "kind": "mill", "dialect": "iso6983" } }',
     },
   ],
@@ -43,6 +45,15 @@ export const unitsNotStated: Rule = {
     { name: 'a fragment that cuts nothing', program: 'G90 G94\nG0 X0 Y0\n' },
   ],
 };
+
+/** The line of modes at the head, where the unit belongs (G17, G40, G90, G94 ...), else the first move. */
+function headLine(program: Program, moves: number): number {
+  for (let line = 0; line < moves && line < 200; line++) {
+    const words = program.words(line).filter(w => w.letter !== 'N');
+    if (words.length >= 3 && words.every(w => w.letter === 'G')) return line;
+  }
+  return moves;
+}
 
 const LINES_SEEN = 2000;
 

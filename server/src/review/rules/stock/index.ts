@@ -12,6 +12,7 @@ import { engagementJump } from './engagement-jump.ts';
 import { feedRoom } from './feed-room.ts';
 import { fluteTooShort } from './flute-too-short.ts';
 import { holdingWeak } from './holding-weak.ts';
+import { holeBesideStock } from './hole-beside-stock.ts';
 import { keepOutHit } from './keep-out-hit.ts';
 import { overTravel } from './over-travel.ts';
 import { plungeAtFullFeed } from './plunge-at-full-feed.ts';
@@ -46,6 +47,7 @@ export const stockRules: readonly Rule[] = [
   engagementJump,
   feedRoom,
   fluteTooShort,
+  holeBesideStock,
   holdingWeak,
   keepOutHit,
   overTravel,

@@ -15,6 +15,7 @@ export const rapidThroughStock: Rule = {
   fine_when: 'The stock in the setup sheet is larger than the real one: correct the sheet.',
   source: 'the stock of the setup sheet, cut move by move',
   needs: ['stock'],
+  idle: true,
   explains: ['body-touches-stock', 'stickout-too-short', 'flute-too-short'],
   tool(use, program, report) {
     reportHits(
