@@ -1,5 +1,6 @@
-import { jobs } from './fault.ts';
+import { jobs, secondJobs, tryFault } from './fault.ts';
 import { falseAlarms, tryAll } from './score.ts';
+import { secondFaults } from './second.ts';
 
 const all = jobs();
 const verdicts = tryAll(all);
@@ -17,4 +18,10 @@ console.log(
   `all        ${caught} of ${verdicts.length} caught; ${alarms.length} false alarms on ${all.length} good programs and their rewrites`,
 );
 for (const alarm of alarms) console.log(`  false: ${alarm}`);
-process.exitCode = alarms.length === 0 && caught >= 0.95 * verdicts.length ? 0 : 1;
+const others = secondJobs();
+const second = secondFaults().map(fault => tryFault(fault, others));
+const held = second.filter(v => v.caught).length;
+console.log(`second set ${held} of ${second.length} held on ${others.length} programs`);
+for (const { fault, said } of second.filter(v => !v.caught))
+  console.log(`  lost: ${fault.name} (${fault.job}): ${said || 'nothing said'}`);
+process.exitCode = held === second.length && alarms.length === 0 && caught >= 0.95 * verdicts.length ? 0 : 1;

@@ -146,7 +146,7 @@ export const STATE_FAULTS: readonly Fault[] = [
       'reference-through-work',
     ),
   },
-  { ...f('units not stated', 'valve', 'N10 G21 G17', 'N10 G17', 'units-not-stated'), near: 'N30 G54' },
+  f('units not stated', 'valve', 'N10 G21 G17', 'N10 G17', 'units-not-stated'),
   {
     ...f('coolant forgotten, aluminium', 'bracket', 'G43 H2 Z1. M8', 'G43 H2 Z1.', 'coolant-off-gummy'),
     near: 'G1 Z-.25',

@@ -1,5 +1,5 @@
 import type { Rule } from '../rule.ts';
-import type { Hole } from '../scan-table.ts';
+import type { Hole } from '../scan-marks.ts';
 import { firstOfEachTool } from './holes-at.ts';
 import { length } from './stock/places.ts';
 
