@@ -1,4 +1,21 @@
-import { arcTolerance } from './arc-words.ts';
+import { ends, fastArc } from './fast-arcs.ts';
+import {
+  AXES,
+  AXIS_OR_CENTRE,
+  BLANK,
+  BYTE,
+  CENTRE,
+  ENDS_BADLY,
+  F,
+  FEED,
+  G,
+  LINE_END,
+  N,
+  values,
+  X,
+  Y,
+  Z,
+} from './fast-words.ts';
 import type { Machine } from './machine.ts';
 import { POWERS_OF_TEN } from './read-number.ts';
 import { S } from './state.ts';
@@ -10,36 +27,8 @@ import { KIND, RUN, RUN_WIDTH } from './steps.ts';
  * the same result; a test compares both.
  */
 
-/** What a byte is: 0 anything else, 1 blank, 2 line end, then the letters. */
-const BYTE = new Uint8Array(256);
-const [BLANK, LINE_END, G, X, Y, Z, I, J, K, F, N, R] = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
-for (const [letters, class_] of [
-  ['Gg', G],
-  ['Xx', X],
-  ['Yy', Y],
-  ['Zz', Z],
-  ['Ii', I],
-  ['Jj', J],
-  ['Kk', K],
-  ['Ff', F],
-  ['Nn', N],
-  ['Rr', R],
-] as const) {
-  for (const letter of letters) BYTE[letter.charCodeAt(0)] = class_;
-}
-BYTE[32] = BLANK;
-BYTE[9] = BLANK;
-BYTE[10] = LINE_END;
-BYTE[13] = LINE_END;
-
-/** Bytes after a number that make it another thing: a second point, a comma, O, E. */
-const ENDS_BADLY = new Uint8Array(256);
-for (const byte of '.,OoEe') ENDS_BADLY[byte.charCodeAt(0)] = 1;
-
 /** Digits that a 32-bit integer surely holds. */
 const MOST_DIGITS = 9;
-const SAME_POINT_MM = 1e-7;
-const TURN = 2 * Math.PI;
 
 /** Whether the state allows the short way at all. */
 export function allowsFastLines(machine: Machine): boolean {
@@ -65,10 +54,9 @@ export function allowsFastLines(machine: Machine): boolean {
   );
 }
 
-/** What a letter's number is multiplied by and moved by, by its class; and its value in the line being read. */
+/** What a letter's number is multiplied by and moved by. */
 const scale = new Float64Array(16);
 const shift = new Float64Array(16);
-const values = new Float64Array(16);
 
 /**
  * Executes lines from `start` as long as they are plain; `limit` stands after a line end. Returns where it stopped: at
@@ -257,80 +245,9 @@ function prepare(machine: Machine): number {
   return least === 0 ? 1 : Math.round(1 / least);
 }
 
-/** Start and end of an arc, x y z each: numbers passed without making objects of them. */
-const ends = new Float64Array(6);
-const CENTRES = [I, J, K];
-
-/**
- * Adds the arc from `ends` with centre words in `values`; returns its row, or -1 where the long way has to look at it:
- * words of another plane, ends that are not known or not on the circle.
- */
-function fastArc(machine: Machine, seen: number, motion: number): number {
-  const { v } = machine.state;
-  const plane = v[S.plane];
-  if (plane === 19) return -1;
-  const first = plane === 17 ? 0 : 2;
-  const second = plane === 17 ? 1 : 0;
-  let a = 0;
-  let b = 0;
-  if ((seen & CENTRE) === 1 << R) {
-    const side = centreSide(first, second, motion);
-    // Written so that what is not known fails it.
-    if (!(Math.abs(side) <= Number.MAX_VALUE)) return -1;
-    const along = ends[3 + first] - ends[first];
-    const across = ends[3 + second] - ends[second];
-    a = along / 2 - side * across;
-    b = across / 2 + side * along;
-  } else {
-    const first_bit = 1 << CENTRES[first];
-    const second_bit = 1 << CENTRES[second];
-    if ((seen & CENTRE & ~(first_bit | second_bit)) !== 0 || (seen & (first_bit | second_bit)) === 0)
-      return -1;
-    if ((seen & first_bit) !== 0) a = values[CENTRES[first]];
-    if ((seen & second_bit) !== 0) b = values[CENTRES[second]];
-  }
-  const centre_first = ends[first] + a;
-  const centre_second = ends[second] + b;
-  const end_first = ends[3 + first] - centre_first;
-  const end_second = ends[3 + second] - centre_second;
-  const start_radius = Math.sqrt(a * a + b * b);
-  const end_radius = Math.sqrt(end_first * end_first + end_second * end_second);
-  const { floor_mm, relative, cap_mm } = arcTolerance(machine);
-  const allowed = Math.max(floor_mm, Math.min(cap_mm, relative * Math.max(start_radius, end_radius)));
-  const off = Math.abs(start_radius - end_radius);
-  // Written so that a position that is not known fails it.
-  if (!(off <= allowed && start_radius >= SAME_POINT_MM && end_radius >= SAME_POINT_MM)) return -1;
-  const cross = -a * end_second + b * end_first;
-  const dot = -a * end_first - b * end_second;
-  const moved_first = end_first + a;
-  const moved_second = end_second + b;
-  const chord = moved_first * moved_first + moved_second * moved_second;
-  let sweep = chord < SAME_POINT_MM * SAME_POINT_MM ? 0 : Math.atan2(cross, dot);
-  if (motion === 30) {
-    if (sweep <= 0) sweep += TURN;
-  } else if (sweep >= 0) sweep -= TURN;
-  return machine.table.addArc(centre_first, centre_second, sweep);
-}
-
-/** How far the centre of an arc with R lies left of its chord, in chords; NaN where there is no such arc or it is a close call. */
-function centreSide(first: number, second: number, motion: number): number {
-  const radius = Math.abs(values[R]);
-  const along = ends[3 + first] - ends[first];
-  const across = ends[3 + second] - ends[second];
-  const chord = Math.sqrt(along * along + across * across);
-  const half = chord / 2;
-  if (!(radius > half && chord >= SAME_POINT_MM && radius >= SAME_POINT_MM)) return Number.NaN;
-  const side = (motion === 30) === values[R] > 0 ? 1 : -1;
-  return (side * Math.sqrt(radius * radius - half * half)) / chord;
-}
-
 const KIND_RAPID = KIND.rapid;
 const KIND_FEED = KIND.feed;
 const KIND_ARC = KIND.arc;
-const AXES = (1 << X) | (1 << Y) | (1 << Z);
-const AXIS_OR_CENTRE = AXES | (1 << I) | (1 << J) | (1 << K) | (1 << R);
-const CENTRE = AXIS_OR_CENTRE & ~AXES;
-const FEED = 1 << F;
 
 /** Run for another motion code and feed in the same state: one made in this stretch of plain lines, or a new one. */
 function findRun(machine: Machine, base: number, motion: number, feed: number): number {

@@ -55,6 +55,24 @@ describe('rs274: stretches', () => {
     assert.deepEqual(reading.problems(), []);
   });
 
+  it('keeps the seconds of a dwell with its own stretch', () => {
+    const reading = readProgram(ProgramText.fromString(text.replace('\nM5\n', '\nG4 P500\nM5\n')));
+    const counts = reading.stretches.map(stretch => stretch.steps.seconds.size);
+    assert.deepEqual(
+      counts,
+      counts.map((_, index) => (index === counts.length - 1 ? 1 : 0)),
+    );
+  });
+
+  it('shares memory between tables without mixing them', () => {
+    const narrow = readProgram(ProgramText.fromString(text));
+    const apart = readProgram(ProgramText.inPiecesOf(500, text), { settled: narrow.settled });
+    const whole = readProgram(ProgramText.inPiecesOf(text.length, text), { settled: narrow.settled });
+    assert.equal(whole.stretches.length, 1);
+    assert.deepEqual(told(narrow), told(whole));
+    assert.deepEqual(told(apart), told(whole));
+  });
+
   it('reads at most 3 chunks again for an edit in the middle', () => {
     const program = ProgramText.fromString(text);
     const reading = readProgram(program);
