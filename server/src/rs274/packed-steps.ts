@@ -103,9 +103,15 @@ interface Views {
 interface Layout {
   readonly wide: boolean;
   readonly with_aux: boolean;
+  /** Y is known somewhere; on lathes it never is. */
+  readonly with_y: boolean;
 }
 
-const LAYOUTS = [false, true].map(wide => [false, true].map(with_aux => ({ wide, with_aux })));
+const LAYOUTS: readonly Layout[] = [0, 1, 2, 3, 4, 5, 6, 7].map(bits => ({
+  wide: (bits & 1) !== 0,
+  with_aux: (bits & 2) !== 0,
+  with_y: (bits & 4) !== 0,
+}));
 
 /** Memory for many tables, looked at in each width. */
 class Slab {
@@ -147,7 +153,7 @@ export class StepStore {
   /** Puts the steps of a recorder away. */
   pack(steps: StepTable): StepTable {
     const { count, arcCount } = steps;
-    const layout = LAYOUTS[Number(isWide(steps))][Number(hasAux(steps))];
+    const layout = LAYOUTS[Number(isWide(steps)) + 2 * Number(hasAux(steps)) + 4 * Number(hasY(steps))];
     const bytes = bytesOf(layout, count, arcCount);
     const slab = this.room(bytes);
     const at = slab.used;
@@ -198,10 +204,23 @@ function hasAux({ aux, count, arcCount }: StepTable): boolean {
   return false;
 }
 
+function hasY({ y, count }: StepTable): boolean {
+  for (let i = 0; i < count; i += 1) if (!Number.isNaN(y[i])) return true;
+  return false;
+}
+
+let unknown = new Float64Array(512).fill(Number.NaN);
+
+/** A column of what is not known; all tables share it. */
+function unknownColumn(count: number): Float64Array {
+  if (unknown.length < count) unknown = new Float64Array(2 * count).fill(Number.NaN);
+  return unknown.subarray(0, count);
+}
+
 /** Each column begins at a multiple of its own size: the widest come first, and there are eights of steps. */
-function bytesOf({ wide, with_aux }: Layout, count: number, arcCount: number): number {
+function bytesOf({ wide, with_aux, with_y }: Layout, count: number, arcCount: number): number {
   const room = (count + 7) & ~7;
-  const a_step = wide ? 34 + (with_aux ? 4 : 0) : 29 + (with_aux ? 2 : 0);
+  const a_step = (wide ? 26 + (with_aux ? 4 : 0) : 21 + (with_aux ? 2 : 0)) + (with_y ? 8 : 0);
   return room * a_step + arcCount * ARC_WIDTH * 8;
 }
 
@@ -212,11 +231,12 @@ function fill(slab: Slab, at: number, layout: Layout, steps: StepTable): void {
   const { x, y, z } = steps;
   const base = at >> 3;
   for (let i = 0; i < count; i += 1) f64[base + i] = x[i];
-  for (let i = 0; i < count; i += 1) f64[base + room + i] = y[i];
-  for (let i = 0; i < count; i += 1) f64[base + 2 * room + i] = z[i];
+  for (let i = 0; i < count; i += 1) f64[base + room + i] = z[i];
+  if (layout.with_y) for (let i = 0; i < count; i += 1) f64[base + 2 * room + i] = y[i];
   const arc_values = arcCount * ARC_WIDTH;
-  for (let i = 0; i < arc_values; i += 1) f64[base + 3 * room + i] = arcs[i];
-  fillNarrow(slab, at + 24 * room + 8 * arc_values, room, layout, steps);
+  const arcs_at = (layout.with_y ? 3 : 2) * room;
+  for (let i = 0; i < arc_values; i += 1) f64[base + arcs_at + i] = arcs[i];
+  fillNarrow(slab, at + 8 * (arcs_at + arc_values), room, layout, steps);
 }
 
 function fillNarrow(slab: Slab, at: number, room: number, layout: Layout, steps: StepTable): void {
@@ -247,7 +267,7 @@ function viewsOf(buffer: ArrayBuffer, at: number, layout: Layout, count: number,
   const room = (count + 7) & ~7;
   const coordinates = (column: number) => new Float64Array(buffer, at + column * 8 * room, count);
   const arc_values = arcCount * ARC_WIDTH;
-  let next = at + 24 * room;
+  let next = at + (layout.with_y ? 24 : 16) * room;
   const arcs = new Float64Array(buffer, next, arc_values);
   next += 8 * arc_values;
   const take = (size: number): Column => {
@@ -262,5 +282,6 @@ function viewsOf(buffer: ArrayBuffer, at: number, layout: Layout, count: number,
   const run = take(layout.wide ? 4 : 1);
   const kind = new Uint8Array(buffer, next, count);
   const flags = new Uint8Array(buffer, next + room, count);
-  return { x: coordinates(0), y: coordinates(1), z: coordinates(2), arcs, line, run, aux, kind, flags };
+  const y = layout.with_y ? coordinates(2) : unknownColumn(count);
+  return { x: coordinates(0), y, z: coordinates(1), arcs, line, run, aux, kind, flags };
 }
