@@ -59,7 +59,7 @@ export function cutterOf(tool: ToolKnown | undefined): CutterResult {
 }
 
 /** What a turning tool leaves at a shoulder hardly depends on its edge angle: upright where none is stated (common practice, no source). */
-const COMMON_EDGE_DEG = 90;
+export const COMMON_EDGE_DEG = 90;
 
 const TURNING: ReadonlySet<string> = new Set(['turn', 'bore-bar', 'groove', 'part-off', 'thread-turn']);
 
@@ -81,6 +81,12 @@ export function turningToolOf(
     inside,
   });
   return 'missing' in made ? { why: made.missing } : { tool: made };
+}
+
+/** Whether the outline of a turning tool rests on an edge angle that nobody stated. */
+export function edgeTaken(tool: ToolKnown | undefined): boolean {
+  const kind = tool?.kind?.value;
+  return (kind === 'turn' || kind === 'bore-bar') && tool?.edge_angle_deg === undefined;
 }
 
 /** What part of the nose the programmed point is; tips on the side of +Z cut away from the chuck. */

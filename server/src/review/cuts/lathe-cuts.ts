@@ -5,7 +5,7 @@ import type { Collision } from '../../stock/keep-out.ts';
 import { type LatheFigures, type LatheMove, LatheStock } from '../../stock/lathe.ts';
 import type { TurningTool } from '../../stock/turning-tool.ts';
 import type { Program } from '../program.ts';
-import { turningToolOf } from './cutter-of.ts';
+import { COMMON_EDGE_DEG, edgeTaken, turningToolOf } from './cutter-of.ts';
 import { latheCollisions, latheKeepOuts } from './lathe-collisions.ts';
 import { barOf } from './stock-of.ts';
 import { ToolSides } from './tool-sides.ts';
@@ -90,6 +90,8 @@ function toolFor(
   const kind = tool?.kind?.value;
   if ('why' in made && !(kind && ON_AXIS.has(kind)))
     left.add(`what ${number >= 0 ? `T${number}` : 'the tool'} cuts: ${made.why} is not known`);
+  else if (!('why' in made) && edgeTaken(tool))
+    left.add(`the edge angle of T${number} is not stated: taken as ${COMMON_EDGE_DEG} degrees`);
   const turning = 'why' in made ? undefined : made.tool;
   tools.set(key, turning);
   return turning;

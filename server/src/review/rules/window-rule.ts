@@ -22,7 +22,7 @@ const LOCKED = (1 << KIND.thread) | (1 << KIND.tap);
 
 /**
  * The part of a tool's use that lies furthest outside its window on one side. A table window recommends:
- * outside it is information, a warning only far under half the low or over 1.3 times the high end. Feeds that the stock says
+ * outside it is information, a warning only under half the low or over 1.3 times the high end. Feeds that the stock says
  * to be in air are not judged as too fast, and the chip of a narrow cut counts as thick as it is.
  */
 export function furthestOutside(
@@ -69,8 +69,8 @@ function isAside(part: Part, use: ToolUse): boolean {
   return cut > part.cut_length_mm / 3;
 }
 
-/** Shares of the low and the high end past which a value is warned of; light finishing passes lie a little under half. */
-const FAR_BELOW = 0.4;
+/** Shares of the low and the high end past which a value is warned of. */
+const FAR_BELOW = 0.5;
 const FAR_ABOVE = 1.3;
 
 /** Tables are not sharper than this share of their ends. */
