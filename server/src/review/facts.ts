@@ -50,8 +50,15 @@ export function edgeFacts(
     spindle_rpm,
     feed_mm_min,
     feed_per_rev_mm,
-    chip_load_mm: nanIfAbsent(chipLoadFromFeedPerRev({ feed_per_rev_mm, teeth })),
-    surface_speed_m_min: nanIfAbsent(surfaceSpeed({ diameter_mm: diameter, spindle_rpm })),
+    // What is not known is not asked for: why it is absent would be put into words that nobody reads here.
+    chip_load_mm:
+      teeth === undefined || Number.isNaN(feed_per_rev_mm)
+        ? Number.NaN
+        : nanIfAbsent(chipLoadFromFeedPerRev({ feed_per_rev_mm, teeth })),
+    surface_speed_m_min:
+      Number.isNaN(diameter) || Number.isNaN(spindle_rpm)
+        ? Number.NaN
+        : nanIfAbsent(surfaceSpeed({ diameter_mm: diameter, spindle_rpm })),
   };
 }
 

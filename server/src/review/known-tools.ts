@@ -37,11 +37,19 @@ interface Held {
   read: Map<number, ToolReading>;
 }
 
+/** What tools were put together from, and what came of it. */
+interface Made {
+  sources: readonly unknown[];
+  numbers: readonly number[];
+  tools: Map<number, ToolKnown>;
+}
+
 /** Comments that are read for tools. */
 const COMMENTS_READ = 5000;
 const CHANGE = 1 << KIND.toolchange;
 
 const held = new WeakMap<Reading, Held>();
+const made = new WeakMap<Reading, Made>();
 
 /** What is known of each tool that the program calls: sheet, cribs, machine and comments put together. */
 export function knownTools(reading: Reading, parts: readonly Part[], beside: Beside): Map<number, ToolKnown> {
@@ -51,13 +59,18 @@ export function knownTools(reading: Reading, parts: readonly Part[], beside: Bes
     const number = part.run[RUN.tool];
     if (number >= 0) numbers.add(number);
   }
-  return toolsOf({
-    tools: [...numbers],
-    sheet: beside.knowledge.sheet,
-    cribs: beside.knowledge.cribs,
-    comments: readComments(reading, changes, beside),
-    machine: beside.known,
-  });
+  const { knowledge, kind, known } = beside;
+  const comments = readComments(reading, changes, beside);
+  // The machine follows from these too.
+  const sources = [knowledge.sheet, knowledge.cribs, knowledge.machine, kind, comments];
+  const before = made.get(reading);
+  const tools = [...numbers];
+  if (before && sameList(before.sources, sources, Object.is) && sameList(before.numbers, tools, Object.is))
+    return before.tools;
+  const { sheet, cribs } = knowledge;
+  const result = toolsOf({ tools, sheet, cribs, comments, machine: known });
+  made.set(reading, { sources, numbers: tools, tools: result });
+  return result;
 }
 
 /** Reads the comments for tools; while neither they nor the tool changes moved, what was read before. */

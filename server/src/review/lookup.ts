@@ -16,15 +16,27 @@ export function lineOfCode(
   to: number,
 ): number {
   for (let line = to; line >= from && line > to - REACH; line--)
-    if (program.words(line).some(w => w.letter === letter && values.includes(w.value))) return line;
+    if (holdsLetter(program, line, letter) && hasCode(program, line, letter, values)) return line;
   return -1;
 }
 
 /** The last line from `from` to `to` with a word of this letter; -1 when there is none. */
 export function lineOfLetter(program: Program, letter: string, from: number, to: number): number {
   for (let line = to; line >= from && line > to - REACH; line--)
-    if (program.words(line).some(w => w.letter === letter)) return line;
+    if (holdsLetter(program, line, letter) && program.words(line).some(w => w.letter === letter)) return line;
   return -1;
+}
+
+function hasCode(program: Program, line: number, letter: string, values: readonly number[]): boolean {
+  return program.words(line).some(w => w.letter === letter && values.includes(w.value));
+}
+
+/** Whether a line's text holds a letter, large or small: only such lines are cut into words. */
+export function holdsLetter(program: Program, line: number, letter: string): boolean {
+  const { chunk, start, end } = program.reading.text.linePlace(line);
+  const wanted = letter.charCodeAt(0);
+  for (let at = start; at < end; at++) if ((chunk.bytes[at] & 0xdf) === wanted) return true;
+  return false;
 }
 
 /** Whether all lines between were within reach of the searches above. */

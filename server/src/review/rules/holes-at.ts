@@ -77,10 +77,31 @@ export function holesBefore(program: Program, of: PlacedHole): PlacedHole[] {
   return found.sort((a, b) => a.hole.line - b.hole.line);
 }
 
-/** First hole of each tool that satisfies `wanted`. */
+const drilled = new WeakMap<Program, PlacedHole[]>();
+
+/** Holes that a cycle makes, or a drill or a tap: few, where a finishing program plunges ten thousand times. */
+function drilledHoles(program: Program): PlacedHole[] {
+  let found = drilled.get(program);
+  if (!found) {
+    found = [];
+    let tool = Number.NaN;
+    let kind: ToolKind | undefined;
+    for (const hole of scanOf(program).holes) {
+      if (hole.run[RUN.tool] !== tool) {
+        tool = hole.run[RUN.tool];
+        kind = program.tool(tool)?.kind?.value;
+      }
+      if (hole.cycle || kind === 'drill' || kind === 'tap') found.push({ hole, tool, kind });
+    }
+    drilled.set(program, found);
+  }
+  return found;
+}
+
+/** First hole of each tool that satisfies `wanted`, of those that a cycle, a drill or a tap makes. */
 export function firstOfEachTool(program: Program, wanted: (placed: PlacedHole) => boolean): PlacedHole[] {
   const seen = new Set<number>();
-  return placedHoles(program).filter(placed => {
+  return drilledHoles(program).filter(placed => {
     if (seen.has(placed.tool) || !wanted(placed)) return false;
     seen.add(placed.tool);
     return true;

@@ -67,6 +67,8 @@ export const arcMissesEnd: Rule = {
   ],
 };
 
+const M = 'M'.charCodeAt(0);
+
 /** A code that no table knows. */
 export const codeUnknown: Rule = {
   code: 'code-unknown',
@@ -81,8 +83,8 @@ export const codeUnknown: Rule = {
   needs: [],
   problems: ['code-unknown'],
   rate(problem, program) {
-    const word = program.words(problem.line).find(w => w.start === problem.start);
-    if (word?.letter === 'M') return 'information';
+    const { chunk, start } = program.reading.text.linePlace(problem.line);
+    if ((chunk.bytes[start + problem.start] & 0xdf) === M) return 'information';
     return isReport(program) ? 'error' : 'warning';
   },
   flagged: [{ name: 'no such G', program: 'G21 G90\nG44.9 X1\n^^^^^\n' }],
