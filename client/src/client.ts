@@ -1,17 +1,14 @@
 import * as vscode from 'vscode';
-import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import type { LanguageClientOptions } from 'vscode-languageclient';
 import { type InitializationOptions, notification, type Status } from '../../server/src/lsp/protocol.ts';
 import { carryOut } from './answers.ts';
 import { answerFileRequests } from './files.ts';
 import { cycleHints } from './hints.ts';
 import { savePage } from './pages.ts';
 import { openSampleJob, openWalkthrough } from './sample.ts';
-import { Session } from './session.ts';
+import { type MakeClient, Session } from './session.ts';
 import { StatusItems } from './status.ts';
 import { type CommandName, commandId, commands } from './tables/commands.ts';
-
-/** Makes the language client of one host; the library behind it is loaded on the first call and not before. */
-export type MakeClient = (options: LanguageClientOptions) => Promise<BaseLanguageClient>;
 
 /** What the extension hands to its tests and to other extensions. */
 export interface Api {

@@ -1,6 +1,8 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
-import type { MakeClient } from './client.ts';
+
+/** Makes the language client of one host; the library behind it is loaded on the first call and not before. */
+export type MakeClient = (options: LanguageClientOptions) => Promise<BaseLanguageClient>;
 
 /** The language server's life: started when first needed, one at a time, started anew on request. */
 export class Session implements vscode.Disposable {

@@ -47,6 +47,29 @@ function imports(): Import[] {
   return found;
 }
 
+/** Files that import each other in a loop; imports of types alone leave nothing behind and do not count. */
+function circles(): string[] {
+  const next = new Map<string, string[]>();
+  for (const { file, text } of sources()) {
+    const to = [...text.matchAll(/^(?:import|export) (?!type\b)[^;]*?from '(\.[^']+)'/gms)];
+    next.set(
+      file,
+      to.map(([, written]) => path.join(path.dirname(file), written)),
+    );
+  }
+  const done = new Set<string>();
+  const found: string[] = [];
+  const walk = (file: string, trail: readonly string[]) => {
+    const at = trail.indexOf(file);
+    if (at >= 0) found.push([...trail.slice(at), file].join(' > '));
+    if (at >= 0 || done.has(file)) return;
+    for (const other of next.get(file) ?? []) walk(other, [...trail, file]);
+    done.add(file);
+  };
+  for (const file of next.keys()) walk(file, []);
+  return found;
+}
+
 describe('import direction', () => {
   const all = imports();
 
@@ -61,6 +84,10 @@ describe('import direction', () => {
       return other in MAY_IMPORT && other !== room && !MAY_IMPORT[room].includes(other);
     });
     assert.deepEqual(wrong, [], 'move what is shared to a lower room');
+  });
+
+  it('has no circle of files', () => {
+    assert.deepEqual(circles(), [], 'move what both need to a file of its own');
   });
 
   it('keeps files, clock, protocol and editor at the edge', () => {

@@ -2,7 +2,7 @@ import type { Earlier } from '../review/cuts/earlier.ts';
 import { leftBy } from '../review/cuts/left-by.ts';
 import type { Program } from '../review/program.ts';
 import { type JobFiles, sheetName } from './job-files.ts';
-import type { JobInput, OpenedJob } from './open-job.ts';
+import type { JobInput, OpenedJob } from './job-input.ts';
 
 /** Programs before programs are followed this far back. */
 export const MOST_BEFORE = 5;

@@ -1,4 +1,3 @@
-import type { EngineOptions } from '../review/engine.ts';
 import type { Knowledge } from '../review/knowledge.ts';
 import { makeReview, type Review } from '../review/review.ts';
 import { sumWhileReading } from '../review/witness.ts';
@@ -12,34 +11,9 @@ import {
 } from '../rs274/index.ts';
 import { type MachineKnown, machineOf, toolsOf } from '../setup/index.ts';
 import { earlierOf } from './earlier-programs.ts';
-import type { JobFiles } from './job-files.ts';
+import type { JobInput, OpenedJob } from './job-input.ts';
 import { sheetFindings, unreadFindings } from './sheet-findings.ts';
 import { readSheets, type SheetReading } from './sheet-reading.ts';
-
-export interface JobInput {
-  bytes: Uint8Array;
-  name: string;
-  files: JobFiles;
-  dialect?: string;
-  kind?: string;
-  least_increment?: number | 'none';
-  shown?: 'program' | 'inch' | 'mm';
-  /** Work the stock out too, where the sheet lets it. */
-  cut?: boolean;
-  severities?: EngineOptions['severities'];
-  /** Bytes of a called program from the same folder. */
-  resolveFile?: (name: string) => Uint8Array | undefined;
-  /** Bytes of a file that the sheet names, by its path from the program's folder. */
-  readBeside?: (path: string) => Uint8Array | undefined;
-  /** Programs whose stock is asked for, from the one that was opened to this one. */
-  chain?: readonly string[];
-}
-
-export interface OpenedJob {
-  reading: Reading;
-  review: Review;
-  sheets: SheetReading;
-}
 
 /** Reads and reviews a program with the files beside it. */
 export function openJob(input: JobInput): OpenedJob {

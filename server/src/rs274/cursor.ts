@@ -1,4 +1,3 @@
-import type { Reading } from './reading.ts';
 import { S } from './state.ts';
 import {
   ARC_WIDTH,
@@ -10,6 +9,15 @@ import {
   STEP_FLAG,
   type StepTable,
 } from './steps.ts';
+import type { Stretch } from './stretch.ts';
+
+/** What a walk needs of a reading. */
+export interface ReadStretches {
+  readonly stretches: readonly Stretch[];
+  readonly ordered: boolean;
+  stretchOfLine(line: number): number;
+  firstLine(stretch: number): number;
+}
 
 /**
  * Walks over the executed moves of a reading in order, one at a time, without making objects. Lengths in mm, NaN where
@@ -38,7 +46,7 @@ export class StepCursor {
   private readonly last_stretch: number;
 
   constructor(
-    private readonly reading: Reading,
+    private readonly reading: ReadStretches,
     private readonly from: number,
     private readonly to: number,
   ) {

@@ -9,7 +9,6 @@ import type { Profile, ProfileSegment } from './cycles/profile.ts';
 import { closePath } from './execute-compensation.ts';
 import { readOffset } from './execute-compensation-mode.ts';
 import { cycleLength, length, lettersOf } from './execute-lathe-point.ts';
-import { Executor } from './executor.ts';
 import type { Point } from './geometry/plane.ts';
 import { Machine } from './machine.ts';
 import { MachineSink, report, type SegmentData } from './machine-sink.ts';
@@ -135,7 +134,8 @@ function readProfile(machine: Machine, block: Block, tell: boolean): FoundProfil
     inner.ignores_compensation = true;
     inner.state.v[S.comp_radius] = Number.NaN;
   }
-  const executor = new Executor(inner);
+  const runner = machine.runner?.(inner);
+  if (runner === undefined) return undefined;
   const reader = new BlockReader({ semicolon_ends_block: false, report_rules: false });
   reader.values = machine.values;
   let pockets = false;
@@ -144,7 +144,7 @@ function readProfile(machine: Machine, block: Block, tell: boolean): FoundProfil
     reader.problems = inner.problems;
     const read = reader.read(line.bytes, line.start, line.end, inner.line);
     if (index === 0) pockets = (read.has(L.X) || read.has(L.U)) && (read.has(L.Z) || read.has(L.W));
-    executor.execute(read);
+    runner.execute(read);
   }
   if (!tell) closePath(inner);
   for (const problem of inner.problems)

@@ -1,7 +1,7 @@
 import { type Block, L } from './block.ts';
 import { isChanged, programmedPoint, toReal } from './coordinate-change.ts';
-import { offsetColumn, turnByFrame, turnColumn } from './execute-offsets.ts';
 import { executeToolData } from './execute-tool-data.ts';
+import { offsetColumn, turnByFrame, turnColumn } from './frame-columns.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 import { forgetStored } from './stored-reference.ts';

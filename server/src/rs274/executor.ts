@@ -21,7 +21,9 @@ import { KIND, STEP_FLAG } from './steps.ts';
 export class Executor {
   private readonly codes = new BlockCodes();
 
-  constructor(readonly machine: Machine) {}
+  constructor(readonly machine: Machine) {
+    machine.runner = runnerOf;
+  }
 
   /**
    * Executes one block: NISTIR 6556 section 3.8 table 8 for `ngc` (from memory); elsewhere M5, M9 and the stops act after
@@ -132,3 +134,5 @@ export class Executor {
     }
   }
 }
+
+const runnerOf = (machine: Machine) => new Executor(machine);

@@ -1,8 +1,8 @@
 import { type Block, WORD } from './block.ts';
 import type { Dialect, MachineKind } from './codes/shape.ts';
 import { codeIndex } from './codes/table.ts';
-import type { ProfileRequest } from './execute-report-profile.ts';
 import type { Problem } from './problems.ts';
+import type { ProfileRequest } from './profile-request.ts';
 import { type MachineState, S, writeRun } from './state.ts';
 import { StepRecorder } from './step-recorder.ts';
 import { KIND, ROTARY_WIDTH, RUN, RUN_WIDTH, STEP_FLAG } from './steps.ts';
@@ -52,6 +52,11 @@ export interface ProfileSource {
   ): { readonly lines: readonly NumberedLine[]; readonly ahead: boolean } | undefined;
 }
 
+/** Executes blocks on a machine, one after the other. */
+export interface BlockRunner {
+  execute(block: Block): void;
+}
+
 /** Most problems that one stretch keeps. */
 export const MOST_PROBLEMS = 2000;
 
@@ -83,6 +88,8 @@ export class Machine {
   looks_ahead = false;
   /** Finds the blocks of a finishing profile in the program; null where there is no program to look in. */
   profiles: ProfileSource | null = null;
+  /** Makes a runner for another machine, for blocks that are executed apart; null until this machine has its own. */
+  runner: ((machine: Machine) => BlockRunner) | null = null;
   /** Roughing cycles run their profile without nose radius compensation. */
   ignores_compensation = false;
   /** A cycle of this block that waits for the moves of its subroutine. */

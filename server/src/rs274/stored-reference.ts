@@ -1,4 +1,4 @@
-import { offsetColumn } from './execute-offsets.ts';
+import { offsetColumn } from './frame-columns.ts';
 import type { Machine } from './machine.ts';
 import { S } from './state.ts';
 

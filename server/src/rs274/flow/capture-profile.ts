@@ -1,6 +1,7 @@
 import { closePath } from '../execute-compensation.ts';
 import { readOffset } from '../execute-compensation-mode.ts';
-import { expandRequest, type ProfileRequest } from '../execute-report-profile.ts';
+import { expandRequest } from '../execute-report-profile.ts';
+import type { ProfileRequest } from '../profile-request.ts';
 import { S } from '../state.ts';
 import { StepRecorder } from '../step-recorder.ts';
 import type { FlowRun } from './run.ts';

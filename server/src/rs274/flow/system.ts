@@ -1,6 +1,6 @@
 import { programmedPoint } from '../coordinate-change.ts';
-import { turnByFrame } from '../execute-offsets.ts';
 import type { SystemParameters } from '../expressions/parameters.ts';
+import { turnByFrame } from '../frame-columns.ts';
 import type { Machine } from '../machine.ts';
 import { S, type StateField } from '../state.ts';
 import { forgetStored, type StoredPoint, storedInMachine } from '../stored-reference.ts';
