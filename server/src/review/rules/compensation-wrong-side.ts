@@ -11,6 +11,7 @@ const POCKET = (side: string) =>
   `${HEAD}${side}X2.6 Y1.5 F60.\nX3. Y1.5\nY2.5\nX1.\nY.5\nX3.\nY1.7\nG40 X2. Y1.5\nG0 Z1.\nM30\n`;
 
 /** Most points kept of one contour. */
+const LINES_BEHIND = 50;
 const MOST_POINTS = 4000;
 
 /** A closed contour whose compensation lies on the other side than the place where the tool starts. */
@@ -47,8 +48,14 @@ export const compensationWrongSide: Rule = {
         message: `Cuts on the wrong side: the tool comes from ${starts ? 'inside' : 'outside'} this closed contour and G${found.side} takes it to the ${inner ? 'inside' : 'outside'}. Check G${found.side} against G${other}.`,
       });
     };
-    const cursor = new StepCursor(program.reading, 0, Number.POSITIVE_INFINITY);
-    if (!program.parts.some(part => part.run[RUN.compensation] !== 40)) return;
+    const parts = program.parts.filter(
+      ({ run }) => run[RUN.compensation] === 41 || run[RUN.compensation] === 42,
+    );
+    if (parts.length === 0) return;
+    const first = parts.reduce((least, part) => Math.min(least, part.first_line), Number.POSITIVE_INFINITY);
+    const last = parts.reduce((most, part) => Math.max(most, part.last_line), 0);
+    // The block that ends a contour stands a little behind it.
+    const cursor = new StepCursor(program.reading, first, last + LINES_BEHIND);
     while (cursor.next()) {
       if (cursor.kind === KIND.dwell || cursor.kind === KIND.place) continue;
       const side = cursor.run('compensation');

@@ -1,6 +1,7 @@
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN } from '../../rs274/steps.ts';
 import { frameName } from '../frame-name.ts';
+import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
 import { ISO } from './sample-programs.ts';
 
@@ -23,26 +24,8 @@ export const offsetAtOtherAngle: Rule = {
   source: 'common practice, no source',
   needs: [],
   program(program, report) {
-    // frame -> tool -> angles, with the first line
-    const seen = new Map<number, Map<number, Map<string, number>>>();
-    const cursor = new StepCursor(program.reading, 0, Number.POSITIVE_INFINITY);
-    const angles = [Number.NaN, Number.NaN, Number.NaN];
-    while (cursor.next()) {
-      for (let axis = 0; axis < 3; axis++) {
-        const angle = cursor.rotary(axis);
-        if (!Number.isNaN(angle)) angles[axis] = angle;
-      }
-      if (cursor.kind !== KIND.feed && cursor.kind !== KIND.arc && cursor.kind !== KIND.tap) continue;
-      if (angles.every(Number.isNaN)) continue;
-      const frame = cursor.runValues[RUN.frame];
-      const tools = seen.get(frame) ?? new Map<number, Map<string, number>>();
-      seen.set(frame, tools);
-      const number = cursor.runValues[RUN.tool];
-      const at = tools.get(number) ?? new Map<string, number>();
-      tools.set(number, at);
-      const key = angles.map(angle => (Number.isNaN(angle) ? '' : angle)).join(' ');
-      if (!at.has(key) && at.size < 8) at.set(key, cursor.line);
-    }
+    if (!turnsTable(program) || program.uses.filter(use => use.cuts).length < 3) return;
+    const seen = anglesOf(program);
     for (const [frame, tools] of seen) {
       if (tools.size < 3 || [...tools.values()].some(at => at.size !== 1)) continue;
       const counts = new Map<string, number[]>();
@@ -81,3 +64,40 @@ export const offsetAtOtherAngle: Rule = {
     },
   ],
 };
+
+/** Whether any move names a rotary axis; the walk below is for such programs only. */
+function turnsTable(program: Program): boolean {
+  return program.reading.stretches.some(({ steps }) => steps.rotaryCount > 0);
+}
+
+/** Angles of the table that each tool works at in each work offset, with the first line of each. */
+function anglesOf(program: Program): Map<number, Map<number, Map<string, number>>> {
+  const seen = new Map<number, Map<number, Map<string, number>>>();
+  const cursor = new StepCursor(program.reading, 0, Number.POSITIVE_INFINITY);
+  const angles = [Number.NaN, Number.NaN, Number.NaN];
+  let key = '';
+  let at: Map<string, number> | undefined;
+  let [frame, number] = [Number.NaN, Number.NaN];
+  while (cursor.next()) {
+    let turned = false;
+    for (let axis = 0; axis < 3; axis++) {
+      const angle = cursor.rotary(axis);
+      if (Number.isNaN(angle) || angle === angles[axis]) continue;
+      angles[axis] = angle;
+      turned = true;
+    }
+    if (turned) key = angles.map(angle => (Number.isNaN(angle) ? '' : angle)).join(' ');
+    if (key === '' || (cursor.kind !== KIND.feed && cursor.kind !== KIND.arc && cursor.kind !== KIND.tap))
+      continue;
+    const run = cursor.runValues;
+    if (at === undefined || run[RUN.frame] !== frame || run[RUN.tool] !== number) {
+      [frame, number] = [run[RUN.frame], run[RUN.tool]];
+      const tools = seen.get(frame) ?? new Map<number, Map<string, number>>();
+      seen.set(frame, tools);
+      at = tools.get(number) ?? new Map<string, number>();
+      tools.set(number, at);
+    }
+    if (!at.has(key) && at.size < 8) at.set(key, cursor.line);
+  }
+  return seen;
+}
