@@ -80,7 +80,7 @@ export function holesBefore(program: Program, of: PlacedHole): PlacedHole[] {
 const drilled = new WeakMap<Program, PlacedHole[]>();
 
 /** Holes that a cycle makes, or a drill or a tap: few, where a finishing program plunges ten thousand times. */
-function drilledHoles(program: Program): PlacedHole[] {
+export function drilledHoles(program: Program): PlacedHole[] {
   let found = drilled.get(program);
   if (!found) {
     found = [];

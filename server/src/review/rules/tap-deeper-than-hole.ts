@@ -1,7 +1,7 @@
 import { formatQuantity } from '../../cutting/format.ts';
 import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
-import { holesBefore, isTapped, placedHoles } from './holes-at.ts';
+import { drilledHoles, holesBefore, isTapped } from './holes-at.ts';
 import { tapped, tapSheet } from './tap-sheets.ts';
 
 /** Threads of the chamfer of a plug tap that need room below the last full thread. */
@@ -20,7 +20,7 @@ export const tapDeeperThanHole: Rule = {
   needs: [],
   program(program, report) {
     const told = new Set<number>();
-    for (const tap of placedHoles(program)) {
+    for (const tap of drilledHoles(program)) {
       if (told.has(tap.tool) || !isTapped(tap)) continue;
       const drill = holesBefore(program, tap)
         .filter(h => h.kind === 'drill')
