@@ -113,8 +113,24 @@ const THEMES = {
 } as const;
 export type Theme = keyof typeof THEMES;
 
+const OTHER_THEME: Readonly<Record<Theme, Theme>> = {
+  'Default Dark Modern': 'Default Light Modern',
+  'Default Light Modern': 'Default Dark Modern',
+  'Default High Contrast': 'Default High Contrast Light',
+  'Default High Contrast Light': 'Default High Contrast',
+};
+
 /** Changes the colour theme and waits until the window has it: a picture taken before would be of the one before. */
 export async function inTheme(theme: Theme): Promise<void> {
+  const shown = () => vscode.window.activeColorTheme.kind === THEMES[theme];
   await setting('workbench.colorTheme', theme);
-  await until(`the theme ${theme}`, () => vscode.window.activeColorTheme.kind === THEMES[theme]);
+  // A window may begin in another theme than its settings name; only a change of the setting brings it there.
+  for (let tries = 0; tries < 5 && !shown(); tries++) {
+    await pause(1000);
+    if (shown()) break;
+    await setting('workbench.colorTheme', OTHER_THEME[theme]);
+    await pause(500);
+    await setting('workbench.colorTheme', theme);
+  }
+  await until(`the theme ${theme}`, shown);
 }
