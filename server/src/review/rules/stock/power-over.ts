@@ -1,18 +1,7 @@
-import { curveAt } from '../../../setup/index.ts';
 import type { Rule } from '../../rule.ts';
-import { shown, toolName } from '../words.ts';
-import { hasLoad, percent, watchLoad } from './passes-of-load.ts';
-import { assumedWords, onAssumedStock } from './places.ts';
+import { overSpindle } from './over-spindle.ts';
+import { hasLoad } from './passes-of-load.ts';
 import { END_MILL_10, MILL_HEAD, millSheet } from './sample-sheets.ts';
-
-const loads = watchLoad(({ program, loads: { power_kw }, edge }) => {
-  const curve = program.machine?.spindle?.power_kw;
-  const limit = curve && curveAt(curve, edge.spindle_rpm);
-  return limit ? { load: power_kw, limit } : undefined;
-});
-
-/** Share of the limit from which on it is worth knowing. */
-const NEAR = 0.8;
 
 /** The cut asks for more power than the spindle has. */
 export const powerOver: Rule = {
@@ -27,19 +16,7 @@ export const powerOver: Rule = {
   source: 'Kienzle 1952 with the figures of the material, spread 20 to 25 %; power of the setup sheet',
   needs: ['stock', 'material', 'machine.power', 'tool.kind', 'tool.diameter', 'tool.teeth'],
   applies: hasLoad,
-  tool(use, program, report) {
-    const top = loads.of(program, use);
-    if (!top || top.share < NEAR) return;
-    const over = top.share > 1;
-    const asked = shown(program, 'power_kw', top.load);
-    const has = shown(program, 'power_kw', top.limit);
-    report({
-      at: program.blockPlace(top.line),
-      severity: over ? 'warning' : 'information',
-      message: `${over ? 'May stall the spindle' : 'Near the limit'}: ${toolName(use)} asks for about ${asked}, ${percent(top.share)} of the ${has} that the spindle has here. ${over ? 'Take less depth or width, or feed slower.' : 'A dull tool would take the rest.'}${assumedWords(program)}`,
-      ...onAssumedStock(program),
-    });
-  },
+  tool: overSpindle('power_kw'),
   flagged: [
     {
       name: 'a deep slot with a small spindle',
