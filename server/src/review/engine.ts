@@ -1,4 +1,4 @@
-import type { Finding, Severity } from './finding.ts';
+import { type Finding, SEVERITIES, type Severity } from './finding.ts';
 import { Gaps } from './gaps.ts';
 import { missingNeeds } from './needs.ts';
 import type { Program } from './program.ts';
@@ -139,14 +139,23 @@ export function asSentence(text: string): string {
   return /[.!?]$/.test(begun) ? begun : `${begun}.`;
 }
 
+/** Leaves out what a finding of the same tool explains that is at least as bad: the cause is told, not what follows from it. */
 function dropExplained(rules: readonly Rule[], findings: Finding[]): Finding[] {
-  const explained = new Set<string>();
+  const explained = new Map<string, number>();
   const byCode = new Map(rules.map(rule => [rule.code, rule]));
   const everywhere = new Set<string>();
   for (const finding of findings) {
     const rule = byCode.get(finding.code);
-    for (const code of rule?.explains ?? []) explained.add(`${code} ${finding.tool ?? ''}`);
+    const rank = SEVERITIES.indexOf(finding.severity);
+    for (const code of rule?.explains ?? []) {
+      const key = `${code} ${finding.tool ?? ''}`;
+      explained.set(key, Math.min(rank, explained.get(key) ?? rank));
+    }
     for (const code of rule?.explains_everywhere ?? []) everywhere.add(code);
   }
-  return findings.filter(f => !everywhere.has(f.code) && !explained.has(`${f.code} ${f.tool ?? ''}`));
+  return findings.filter(
+    ({ code, tool, severity }) =>
+      !everywhere.has(code) &&
+      !(SEVERITIES.indexOf(severity) >= (explained.get(`${code} ${tool ?? ''}`) ?? Infinity)),
+  );
 }

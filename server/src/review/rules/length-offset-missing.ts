@@ -4,6 +4,7 @@ import type { Part } from '../part.ts';
 import type { Rule } from '../rule.ts';
 import { ISO, MILL_MM, milled } from './sample-programs.ts';
 import { toolName } from './words.ts';
+import { FOLLOW_FROM_WRONG_Z } from './wrong-z.ts';
 
 /** A tool that cuts without its length offset while others have theirs. */
 export const lengthOffsetMissing: Rule = {
@@ -17,6 +18,7 @@ export const lengthOffsetMissing: Rule = {
   fine_when: 'This tool sets the zero, or its length is in the work offset.',
   source: 'NISTIR 6556 section 3.5.10 (G43), from memory; common practice, no source',
   needs: [],
+  explains: FOLLOW_FROM_WRONG_Z,
   program(program, report) {
     if (program.kind === 'lathe') return;
     const uses = cuttingUses(program);

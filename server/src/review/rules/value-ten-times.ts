@@ -2,6 +2,7 @@ import { formatQuantity } from '../../cutting/format.ts';
 import type { Rule } from '../rule.ts';
 import { scanOf } from '../scan-program.ts';
 import { ISO, MILL_MM } from './sample-programs.ts';
+import { FOLLOW_FROM_WRONG_Z } from './wrong-z.ts';
 
 const HEAD = `${MILL_MM}T1 M6\nS1000 M3\nG54 G0 X-5. Y-5.\nG43 H1 Z5.\nG1 Z-1. F100.\n`;
 
@@ -17,6 +18,7 @@ export const valueTenTimes: Rule = {
   fine_when: 'The position is meant, as a place to load the part.',
   source: 'common practice, no source',
   needs: [],
+  explains: FOLLOW_FROM_WRONG_Z,
   program(program, report) {
     if (program.kind === 'lathe') return;
     for (const [index, axis] of scanOf(program).axes.entries()) {

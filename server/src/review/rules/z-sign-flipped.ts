@@ -1,6 +1,7 @@
 import type { Rule } from '../rule.ts';
 import { scanOf } from '../scan-program.ts';
 import { ISO, MILL_MM, milled } from './sample-programs.ts';
+import { FOLLOW_FROM_WRONG_Z } from './wrong-z.ts';
 
 /** Feed up after a rapid down, and a cut above zero: the sign of Z. */
 export const zSignFlipped: Rule = {
@@ -14,6 +15,7 @@ export const zSignFlipped: Rule = {
   fine_when: 'The pass really lies above zero, as on a boss.',
   source: 'common practice, no source',
   needs: [],
+  explains: FOLLOW_FROM_WRONG_Z,
   program(program, report) {
     if (program.kind === 'lathe') return;
     const below = program.parts.some(part => part.cut_steps > 0 && part.low[2] < 0);
