@@ -1,6 +1,7 @@
 /** Turning cases whose volume is known exactly. */
 import assert from 'node:assert/strict';
-import { type LatheFigures, LatheStock } from '../../../server/src/stock/lathe.ts';
+import { LatheStock } from '../../../server/src/stock/lathe.ts';
+import type { LatheFigures } from '../../../server/src/stock/lathe-figures.ts';
 import { type TurningSpec, type TurningTool, turningTool } from '../../../server/src/stock/turning-tool.ts';
 
 function tool(spec: TurningSpec): TurningTool {

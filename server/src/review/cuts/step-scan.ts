@@ -1,7 +1,7 @@
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, type StepTable } from '../../rs274/steps.ts';
 import type { MoveFigures } from '../../stock/figures.ts';
-import type { LatheFigures } from '../../stock/lathe.ts';
+import type { LatheFigures } from '../../stock/lathe-figures.ts';
 import { type EdgeFacts, edgeFacts } from '../facts.ts';
 import type { Program } from '../program.ts';
 import type { ToolUse } from '../tool-use.ts';

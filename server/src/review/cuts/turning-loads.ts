@@ -4,7 +4,7 @@ import { turnedRoughnessRt } from '../../cutting/roughness.ts';
 import { groovingForce, turningForce } from '../../cutting/turning.ts';
 import { forceFigures, type Material } from '../../materials/index.ts';
 import type { ToolKnown } from '../../setup/index.ts';
-import type { LatheFigures } from '../../stock/lathe.ts';
+import type { LatheFigures } from '../../stock/lathe-figures.ts';
 import type { EdgeFacts } from '../facts.ts';
 import { type Loads, NO_LOADS } from './milling-loads.ts';
 
