@@ -20,9 +20,14 @@ const held = new WeakMap<Program, PlacedHole[]>();
 export function placedHoles(program: Program): PlacedHole[] {
   let all = held.get(program);
   if (!all) {
+    let tool = Number.NaN;
+    let kind: ToolKind | undefined;
     all = scanOf(program).holes.map(hole => {
-      const tool = hole.run[RUN.tool];
-      return { hole, tool, kind: program.tool(tool)?.kind?.value };
+      if (hole.run[RUN.tool] !== tool) {
+        tool = hole.run[RUN.tool];
+        kind = program.tool(tool)?.kind?.value;
+      }
+      return { hole, tool, kind };
     });
     held.set(program, all);
   }
@@ -83,16 +88,7 @@ const drilled = new WeakMap<Program, PlacedHole[]>();
 export function drilledHoles(program: Program): PlacedHole[] {
   let found = drilled.get(program);
   if (!found) {
-    found = [];
-    let tool = Number.NaN;
-    let kind: ToolKind | undefined;
-    for (const hole of scanOf(program).holes) {
-      if (hole.run[RUN.tool] !== tool) {
-        tool = hole.run[RUN.tool];
-        kind = program.tool(tool)?.kind?.value;
-      }
-      if (hole.cycle || kind === 'drill' || kind === 'tap') found.push({ hole, tool, kind });
-    }
+    found = placedHoles(program).filter(({ hole, kind }) => hole.cycle || kind === 'drill' || kind === 'tap');
     drilled.set(program, found);
   }
   return found;

@@ -1,11 +1,10 @@
 import type { Rule } from '../rule.ts';
 import { holeCode } from '../scan-table.ts';
 import { firstOfEachTool } from './holes-at.ts';
+import { drilled } from './sample-programs.ts';
 
 const sheet =
   '{ "units": "mm", "machine": { "kind": "mill", "dialect": "iso6983" }, "tools": { "1": { "kind": "drill", "diameter": 5 } } }';
-const PROGRAM = (line: string) =>
-  `G21 G17 G40 G49 G80 G90 G94\nT1 M6\nS1500 M3\nG54 G0 X10. Y10.\nG43 H1 Z20.\n${line}G80\nM30\n`;
 
 /** A peck deeper than the hole. */
 export const peckNoEffect: Rule = {
@@ -32,10 +31,10 @@ export const peckNoEffect: Rule = {
     }
   },
   flagged: [
-    { name: 'a point lost in Q', program: PROGRAM('G83 Z-18. R2. Q50. F150.\n              ^^^^\n'), sheet },
+    { name: 'a point lost in Q', program: drilled('G83 Z-18. R2. Q50. F150.\n              ^^^^\n'), sheet },
   ],
   silent: [
-    { name: 'pecks', program: PROGRAM('G83 Z-18. R2. Q5. F150.\n'), sheet },
-    { name: 'a shallow hole', program: PROGRAM('G83 Z-6. R2. Q50. F150.\n'), sheet },
+    { name: 'pecks', program: drilled('G83 Z-18. R2. Q5. F150.\n'), sheet },
+    { name: 'a shallow hole', program: drilled('G83 Z-6. R2. Q50. F150.\n'), sheet },
   ],
 };

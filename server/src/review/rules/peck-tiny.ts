@@ -1,6 +1,7 @@
 import type { Rule } from '../rule.ts';
 import type { Hole } from '../scan-marks.ts';
 import { firstOfEachTool } from './holes-at.ts';
+import { drilled } from './sample-programs.ts';
 import { length } from './stock/places.ts';
 
 /** Pecks under this share of the diameter, and at least so many of them, are no pecks. */
@@ -8,8 +9,6 @@ const TINY_SHARE = 0.03;
 const MANY = 40;
 const sheet =
   '{ "units": "mm", "machine": { "kind": "mill", "dialect": "iso6983", "least_increment": 0.001 }, "tools": { "1": { "kind": "drill", "diameter": 5 } } }';
-const PROGRAM = (line: string) =>
-  `G21 G17 G40 G49 G80 G90 G94\nT1 M6\nS1500 M3\nG54 G0 X10. Y10.\nG43 H1 Z20.\n${line}G80\nM30\n`;
 
 /** Pecks of a few hundredths. */
 export const peckTiny: Rule = {
@@ -37,11 +36,11 @@ export const peckTiny: Rule = {
     }
   },
   flagged: [
-    { name: 'Q without its point', program: PROGRAM('G83 Z-16. R2. Q4 F150.\n              ^^\n'), sheet },
+    { name: 'Q without its point', program: drilled('G83 Z-16. R2. Q4 F150.\n              ^^\n'), sheet },
   ],
   silent: [
-    { name: 'Q with its point', program: PROGRAM('G83 Z-16. R2. Q4. F150.\n'), sheet },
-    { name: 'short pecks', program: PROGRAM('G83 Z-16. R2. Q0.5 F150.\n'), sheet },
+    { name: 'Q with its point', program: drilled('G83 Z-16. R2. Q4. F150.\n'), sheet },
+    { name: 'short pecks', program: drilled('G83 Z-16. R2. Q0.5 F150.\n'), sheet },
   ],
 };
 

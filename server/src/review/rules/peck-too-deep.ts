@@ -2,11 +2,10 @@ import { formatQuantity } from '../../cutting/format.ts';
 import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
 import { firstOfEachTool, type PlacedHole } from './holes-at.ts';
+import { drilled } from './sample-programs.ts';
 
 const sheet = (more: string) =>
   `{ "units": "mm", "machine": { "kind": "mill", "dialect": "iso6983" }, "workpiece": { "material": "C45" }, "tools": { "1": { "kind": "drill", "diameter": 5, "substrate": "hss"${more} } } }`;
-const PROGRAM = (line: string) =>
-  `G21 G17 G40 G49 G80 G90 G94\nT1 M6\nS1500 M3\nG54 G0 X10. Y10.\nG43 H1 Z20.\n${line}G80\nM30\n`;
 
 /** A drill goes too deep in one go. */
 export const peckTooDeep: Rule = {
@@ -41,21 +40,21 @@ export const peckTooDeep: Rule = {
   flagged: [
     {
       name: 'seven diameters without a peck',
-      program: PROGRAM('G81 Z-36. R1. F150.\n^^^^^^^^^^^^^^^^^^^\n'),
+      program: drilled('G81 Z-36. R1. F150.\n^^^^^^^^^^^^^^^^^^^\n'),
       sheet: sheet(''),
     },
     {
       name: 'a peck of eight diameters',
-      program: PROGRAM('G83 Z-60. R1. Q40. F150.\n              ^^^^\n'),
+      program: drilled('G83 Z-60. R1. Q40. F150.\n              ^^^^\n'),
       sheet: sheet(''),
     },
   ],
   silent: [
-    { name: 'pecks of two diameters', program: PROGRAM('G83 Z-36. R1. Q10. F150.\n'), sheet: sheet('') },
-    { name: 'three diameters', program: PROGRAM('G81 Z-15. R1. F150.\n'), sheet: sheet('') },
+    { name: 'pecks of two diameters', program: drilled('G83 Z-36. R1. Q10. F150.\n'), sheet: sheet('') },
+    { name: 'three diameters', program: drilled('G81 Z-15. R1. F150.\n'), sheet: sheet('') },
     {
       name: 'coolant through a carbide drill',
-      program: PROGRAM('G81 Z-36. R1. F150.\n'),
+      program: drilled('G81 Z-36. R1. F150.\n'),
       sheet: sheet('')
         .replace('"hss"', '"carbide"')
         .replace('"workpiece"', '"coolant": "through", "workpiece"'),
