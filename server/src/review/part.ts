@@ -72,3 +72,16 @@ export function widenBox(part: Part, axis: 0 | 1 | 2, value: number): void {
   if (!(part.low[axis] <= value) && !Number.isNaN(value)) part.low[axis] = value;
   if (!(part.high[axis] >= value) && !Number.isNaN(value)) part.high[axis] = value;
 }
+
+/** First and last line of parts or uses, 0-based; first after last when there are none. */
+export function linesOf(stretches: readonly { readonly first_line: number; readonly last_line: number }[]): {
+  first: number;
+  last: number;
+} {
+  let [first, last] = [Number.POSITIVE_INFINITY, -1];
+  for (const { first_line, last_line } of stretches) {
+    first = Math.min(first, first_line);
+    last = Math.max(last, last_line);
+  }
+  return { first, last };
+}

@@ -1,6 +1,7 @@
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN, STEP_FLAG } from '../../rs274/steps.ts';
 import { insideOf, type Loop, signedArea } from '../compensated-loop.ts';
+import { linesOf } from '../part.ts';
 import type { Rule } from '../rule.ts';
 
 const SHEET =
@@ -11,7 +12,6 @@ const POCKET = (side: string) =>
   `${HEAD}${side}X2.6 Y1.5 F60.\nX3. Y1.5\nY2.5\nX1.\nY.5\nX3.\nY1.7\nG40 X2. Y1.5\nG0 Z1.\nM30\n`;
 
 /** Most points kept of one contour. */
-const LINES_BEHIND = 50;
 const MOST_POINTS = 4000;
 
 /** A closed contour whose compensation lies on the other side than the place where the tool starts. */
@@ -52,11 +52,10 @@ export const compensationWrongSide: Rule = {
       ({ run }) => run[RUN.compensation] === 41 || run[RUN.compensation] === 42,
     );
     if (parts.length === 0) return;
-    const first = parts.reduce((least, part) => Math.min(least, part.first_line), Number.POSITIVE_INFINITY);
-    const last = parts.reduce((most, part) => Math.max(most, part.last_line), 0);
-    // The block that ends a contour stands a little behind it.
-    const cursor = new StepCursor(program.reading, first, last + LINES_BEHIND);
+    const { first, last } = linesOf(parts);
+    const cursor = new StepCursor(program.reading, first, Number.POSITIVE_INFINITY);
     while (cursor.next()) {
+      if (loop === undefined && cursor.line > last && program.reading.ordered) break;
       if (cursor.kind === KIND.dwell || cursor.kind === KIND.place) continue;
       const side = cursor.run('compensation');
       const on = (side === 41 || side === 42) && (cursor.flags & STEP_FLAG.compensated) !== 0;

@@ -1,5 +1,6 @@
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN } from '../../rs274/steps.ts';
+import { linesOf } from '../part.ts';
 import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
 import { length } from './stock/places.ts';
@@ -27,10 +28,12 @@ export const drillOffAxis: Rule = {
   source: 'common practice, no source',
   needs: [],
   program(program, report) {
-    if (!program.uses.some(use => use.cuts && ON_AXIS.has(use.tool?.kind?.value ?? ''))) return;
+    const uses = program.uses.filter(use => use.cuts && ON_AXIS.has(use.tool?.kind?.value ?? ''));
+    if (uses.length === 0) return;
+    const { first, last } = linesOf(uses);
     const told = new Set<number>();
     const live = liveTools(program);
-    const cursor = new StepCursor(program.reading, 0, Number.POSITIVE_INFINITY);
+    const cursor = new StepCursor(program.reading, first, last + 1);
     while (cursor.next()) {
       if (cursor.kind !== KIND.feed && cursor.kind !== KIND.tap) continue;
       const number = cursor.runValues[RUN.tool];

@@ -2,6 +2,7 @@ import { formatQuantity } from '../../cutting/format.ts';
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN } from '../../rs274/steps.ts';
 import { isConfirmed } from '../../setup/known.ts';
+import { linesOf } from '../part.ts';
 import type { Rule } from '../rule.ts';
 
 const FULL_RAD = 2 * Math.PI * 0.95;
@@ -24,9 +25,11 @@ export const threadMillHelix: Rule = {
   source: 'geometry of a helix: rise a turn = pitch x starts',
   needs: [],
   program(program, report) {
-    if (!program.uses.some(use => use.tool?.kind?.value === 'thread-mill')) return;
+    const uses = program.uses.filter(use => use.tool?.kind?.value === 'thread-mill');
+    if (uses.length === 0) return;
+    const { first, last } = linesOf(uses);
     const told = new Set<number>();
-    const cursor = new StepCursor(program.reading, 0, Number.POSITIVE_INFINITY);
+    const cursor = new StepCursor(program.reading, first, last + 1);
     while (cursor.next()) {
       const number = cursor.runValues[RUN.tool];
       if (cursor.kind !== KIND.arc || told.has(number) || cursor.runValues[RUN.plane] !== 17) continue;
