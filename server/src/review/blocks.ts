@@ -109,7 +109,17 @@ function gather<T extends { lineCount: number }>(
     to = start;
     tail--;
   }
-  const gathered = [...old.slice(0, head), ...cut(items, from, to, size), ...old.slice(tail)];
+  const gathered = [
+    ...old.slice(0, head),
+    ...cutAround(
+      old.slice(head, tail).flatMap(({ items }) => items),
+      items,
+      from,
+      to,
+      size,
+    ),
+    ...old.slice(tail),
+  ];
   // Many small ones are left after many edits.
   return gathered.length <= 8 + (4 * items.length) / size ? gathered : cut(items, 0, items.length, size);
 }
@@ -118,6 +128,29 @@ function standsAt<T>(own: readonly T[], items: readonly T[], at: number): boolea
   if (at + own.length > items.length) return false;
   for (let i = 0; i < own.length; i++) if (own[i] !== items[at + i]) return false;
   return true;
+}
+
+/**
+ * Cuts items from `from` to `to`, which stand in the place of `old`: those that are new apart from those that stood beside
+ * them before, for who edits a place will edit it again.
+ */
+function cutAround<T extends { lineCount: number }>(
+  old: readonly T[],
+  items: readonly T[],
+  from: number,
+  to: number,
+  size: number,
+): Gathered<T>[] {
+  const most = Math.min(old.length, to - from);
+  let head = 0;
+  while (head < most && old[head] === items[from + head]) head++;
+  let tail = 0;
+  while (tail < most - head && old[old.length - 1 - tail] === items[to - 1 - tail]) tail++;
+  return [
+    ...cut(items, from, from + head, size),
+    ...cut(items, from + head, to - tail, size),
+    ...cut(items, to - tail, to, size),
+  ];
 }
 
 /** Cuts items from `from` to `to` into pieces of about the same size. */

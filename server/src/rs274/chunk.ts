@@ -44,7 +44,7 @@ export class Chunk {
   /** Start of line `index` of the chunk; its length when there is no such line. The starts are kept once asked for. */
   startOfLine(index: number): number {
     if (index === 0) return 0;
-    this.line_starts ??= lineStarts(this.bytes);
+    this.line_starts ??= lineStarts(this.bytes, this.lineEnds);
     return index < this.line_starts.length ? this.line_starts[index] : this.bytes.length;
   }
 
@@ -132,11 +132,18 @@ function narrow(wide: Uint16Array): Uint8Array {
   return bytes;
 }
 
-function lineStarts(bytes: Uint8Array): Int32Array {
-  const starts = [0];
-  for (let at = nextLine(bytes, 0, bytes.length); at < bytes.length; at = nextLine(bytes, at, bytes.length))
-    starts.push(at);
-  return Int32Array.from(starts);
+/** Starts of the lines; behind the last line end the length of the whole. */
+function lineStarts(bytes: Uint8Array, line_ends: number): Int32Array {
+  const starts = new Int32Array(line_ends + 1);
+  let count = 1;
+  for (let i = 0; i < bytes.length; i += 1) {
+    const c = bytes[i];
+    if (c === LF || (c === CR && bytes[i + 1] !== LF)) {
+      starts[count] = i + 1;
+      count += 1;
+    }
+  }
+  return starts;
 }
 
 function countLineEnds(bytes: Uint8Array): number {

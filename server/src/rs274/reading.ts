@@ -4,10 +4,13 @@ import type { FlowResult } from './flow/run.ts';
 import type { Assumption } from './machine.ts';
 import type { Problem } from './problems.ts';
 import type { Settled } from './settle.ts';
-import { type MachineState, S } from './state.ts';
+import { type MachineState, S, type StateField } from './state.ts';
 import { RUN, type RunField } from './steps.ts';
 import type { Stretch, StretchPlace, StretchRunner, StretchWitness } from './stretch.ts';
 import type { ProgramText } from './text.ts';
+
+/** Asked with the line that comes next whether to stop here and go on later. */
+export type Pause = (line: number) => boolean;
 
 /**
  * A program, read: one stretch a chunk of text. After an edit of the text `refresh` runs the changed chunks again and
@@ -17,13 +20,17 @@ export class Reading {
   stretches: Stretch[] = [];
   /** Stretches that the last refresh ran. */
   ran = 0;
-  /** Index range of stretches that the last refresh put in: [first, end). */
-  changed: { first: number; end: number } = { first: 0, end: 0 };
   /** False when a bound (steps, depth, turns, time) ended the run early. */
   complete = true;
   /** Steps stand in the order of lines; not so where subprograms or loops run. */
   ordered = true;
   private first_lines = new Int32Array(1);
+  /** Stretches from here on may stand as they were before the last edit. */
+  private right = 0;
+  /** The text as it was read last. */
+  private seen: readonly Chunk[] = [];
+  /** Some stretch read text outside its own chunk. */
+  private looks_ahead = false;
 
   constructor(
     readonly text: ProgramText,
@@ -52,44 +59,93 @@ export class Reading {
     this.refresh();
   }
 
-  /** Reads again what the edits of the text since the last refresh touch. */
-  refresh(): void {
+  /**
+   * Reads again what the edits of the text since the last refresh touch, or goes on where that one paused. `pause` is asked
+   * between stretches; once it says so, stretches whose text did not change stay as they were and `whole` is false.
+   */
+  refresh(pause?: Pause): void {
     const { chunks } = this.text;
+    if (chunks === this.seen && this.whole) return;
     // Whether control flow is needed is asked anew each time: what was so before the edit must not matter.
-    if (!this.runStretches(chunks)) this.runWhole();
+    if (!this.runStretches(chunks, pause)) this.runWhole();
+    this.seen = chunks;
+  }
+
+  /** False while some stretches stand as they were before an edit further up: what they say may be wrong now. */
+  get whole(): boolean {
+    return this.right >= this.stretches.length;
+  }
+
+  /** Lines from the first whose steps and states are those of the text as it is. */
+  get rightLines(): number {
+    let { right } = this;
+    if (right >= this.stretches.length) return this.text.lineCount;
+    // Moves that wait for the next blocks are made by a stretch further down.
+    while (right > 0 && this.stretches[right - 1].stateOut.pending !== null) right -= 1;
+    return this.first_lines[right];
+  }
+
+  /** Whether columns of the state go on past every place where stretches do not join yet: then they are right to the end. */
+  keeps(fields: readonly StateField[]): boolean {
+    for (let index = Math.max(1, this.right); index < this.stretches.length; index += 1) {
+      const before = this.stretches[index - 1].stateOut;
+      const after = this.stretches[index].stateIn;
+      if (before !== after && fields.some(field => !Object.is(before.get(field), after.get(field))))
+        return false;
+    }
+    return true;
   }
 
   /** One stretch a chunk; false when a block needs control flow. */
-  private runStretches(chunks: readonly Chunk[]): boolean {
+  private runStretches(chunks: readonly Chunk[], pause: Pause | undefined): boolean {
     const old = this.ordered ? this.stretches : [];
-    const next: Stretch[] = new Array(chunks.length);
-    const reuse = reusable(old, chunks);
-    let state = this.start;
-    let first = -1;
-    let end = 0;
+    const { next, begin, tail } = takeOver(old, this.ordered ? this.seen : [], chunks);
+    const shift = chunks.length - old.length;
+    // Stretches before this one join: each begins in the state that the one before it ends in.
+    const joined = this.looks_ahead && chunks !== this.seen ? 0 : this.right;
+    let index = Math.min(begin, joined);
+    const first = index;
+    let state = index === 0 ? this.start : next[index - 1].stateOut;
     this.ran = 0;
     this.runner.begin(this.stretches.length === 0 ? this.witness : undefined);
-    for (let index = 0; index < chunks.length; index += 1) {
-      const kept = reuse(index);
+    if (index === 0) this.looks_ahead = false;
+    while (index < chunks.length) {
+      const kept: Stretch | undefined = next[index];
       const last = index === chunks.length - 1;
-      const leader = index === 0 ? this.settled.leader_lines : 0;
       if (kept !== undefined && !kept.looks_ahead && kept.last === last && kept.stateIn.equals(state)) {
-        next[index] = kept;
+        // Text that did not change, in the state that it began in before: so it goes on as far as stretches joined.
+        if (index >= tail && joined + shift > index) index = joined + shift - 1;
       } else {
-        next[index] = this.runner.run(chunks[index], state, leader, this.place(index), last);
-        this.ran += 1;
-        if (first < 0) first = index;
-        end = index + 1;
-        if (next[index].needs_flow) return false;
+        if (kept !== undefined && pause?.(this.text.firstLineOfChunk(index))) break;
+        if (!this.runOne(next, index, state)) return false;
       }
       state = next[index].stateOut;
+      index += 1;
     }
+    this.right = index;
+    for (; index < tail; index += 1)
+      if (next[index] === undefined && !this.runOne(next, index, next[index - 1].stateOut)) return false;
     this.ordered = true;
     this.complete = true;
     this.stretches = next;
-    this.changed = { first: Math.max(0, first), end };
-    this.countLines();
+    this.countLines(first, shift === 0 ? tail : chunks.length);
     return true;
+  }
+
+  private runOne(next: Stretch[], index: number, state: MachineState): boolean {
+    const { chunks } = this.text;
+    const leader = index === 0 ? this.settled.leader_lines : 0;
+    const stretch = this.runner.run(
+      chunks[index],
+      state,
+      leader,
+      this.place(index),
+      index === chunks.length - 1,
+    );
+    next[index] = stretch;
+    this.ran += 1;
+    if (stretch.looks_ahead) this.looks_ahead = true;
+    return !stretch.needs_flow;
   }
 
   /** The whole program as one stretch, with its control flow. */
@@ -99,8 +155,8 @@ export class Reading {
     this.complete = complete;
     this.stretches = [stretch];
     this.ran = 1;
-    this.changed = { first: 0, end: 1 };
-    this.countLines();
+    this.right = 1;
+    this.countLines(0, 1);
   }
 
   /** Whether the program was run whole because of its control flow. */
@@ -177,32 +233,52 @@ export class Reading {
     return { text: this.text, first_line: () => this.text.firstLineOfChunk(index) };
   }
 
-  private countLines(): void {
-    if (this.first_lines.length < this.stretches.length + 1) {
-      this.first_lines = new Int32Array(Math.ceil((this.stretches.length + 1) * 1.25));
+  /** Counts the lines before each stretch from `from` on; from `kept` on they may stand as they are. */
+  private countLines(from: number, kept: number): void {
+    const { stretches } = this;
+    if (this.first_lines.length < stretches.length + 1) {
+      const longer = new Int32Array(Math.ceil((stretches.length + 1) * 1.25));
+      longer.set(this.first_lines);
+      this.first_lines = longer;
     }
-    let line = 0;
-    for (let index = 0; index < this.stretches.length; index += 1) {
-      this.first_lines[index] = line;
-      line += this.stretches[index].lineCount;
+    const lines = this.first_lines;
+    let line = from === 0 ? 0 : lines[from];
+    for (let index = from; index < stretches.length; index += 1) {
+      if (index >= kept && lines[index] === line) return;
+      lines[index] = line;
+      line += stretches[index].lineCount;
     }
-    this.first_lines[this.stretches.length] = line;
+    lines[stretches.length] = line;
   }
 }
 
-/** The old stretch of a chunk: stretches before the first change by index, those after the last by distance to the end. */
-function reusable(old: readonly Stretch[], chunks: readonly Chunk[]): (index: number) => Stretch | undefined {
+/**
+ * The old stretches in their places among the chunks of an edited text: those before the first change by index, from `tail`
+ * on by distance to the end, those of chunks between by the chunk. Before `begin` nothing changed.
+ */
+function takeOver(
+  old: readonly Stretch[],
+  before: readonly Chunk[],
+  chunks: readonly Chunk[],
+): { next: Stretch[]; begin: number; tail: number } {
+  const shorter = Math.min(before.length, chunks.length);
   let head = 0;
-  const shorter = Math.min(old.length, chunks.length);
-  while (head < shorter && old[head].chunk === chunks[head]) head += 1;
-  let tail = 0;
-  while (tail < shorter - head && old[old.length - 1 - tail].chunk === chunks[chunks.length - 1 - tail])
-    tail += 1;
-  const middle = new Map<Chunk | null, Stretch>();
-  for (let i = head; i < old.length - tail; i += 1) middle.set(old[i].chunk, old[i]);
-  return index => {
-    if (index < head) return old[index];
-    if (index >= chunks.length - tail) return old[old.length - (chunks.length - index)];
-    return middle.get(chunks[index]);
-  };
+  while (head < shorter && before[head] === chunks[head]) head += 1;
+  let same = 0;
+  while (same < shorter - head && before[before.length - 1 - same] === chunks[chunks.length - 1 - same])
+    same += 1;
+  const tail = chunks.length - same;
+  const next: Stretch[] = new Array(chunks.length);
+  for (let i = 0; i < head; i += 1) next[i] = old[i];
+  const moved = old.length - chunks.length;
+  for (let i = tail; i < chunks.length; i += 1) next[i] = old[i + moved];
+  const middle = new Map<Chunk, Stretch>();
+  for (let i = head; i < old.length - same; i += 1) middle.set(before[i], old[i]);
+  for (let i = head; i < tail; i += 1) {
+    const kept = middle.get(chunks[i]);
+    if (kept) next[i] = kept;
+  }
+  // One of these was the last of all, or is so now.
+  const begin = moved === 0 ? head : Math.min(head, Math.max(0, shorter - 1));
+  return { next, begin, tail };
 }

@@ -171,6 +171,14 @@ export class ProgramText {
     const to = Math.min(Math.max(from, Math.max(start, end)), this.length);
     let first = this.chunkOfOffset(from);
     let last = Math.max(first, this.chunkOfOffset(to));
+    this.version += 1;
+    const base = this.offsetOfChunk(first);
+    const inside =
+      first === last ? editedInside(this.pieces[first], from - base, to - base, text) : undefined;
+    if (inside) {
+      this.replace(first, 1, [inside]);
+      return;
+    }
     const head = this.pieces[first].text(0, from - this.offsetOfChunk(first));
     let content = head + text + this.pieces[last].text(to - this.offsetOfChunk(last));
     while (first > 0 && (content.length < CHUNK_BYTES / 8 || this.mustJoin(first - 1, content))) {
@@ -183,10 +191,27 @@ export class ProgramText {
     }
     const { bytes, wide } = unitsOfText(content);
     const fresh = content.length === 0 && this.pieces.length > last - first + 1 ? [] : cutChunks(bytes, wide);
-    this.pieces = [...this.pieces.slice(0, first), ...fresh, ...this.pieces.slice(last + 1)];
-    this.offsets_valid = Math.min(this.offsets_valid, first + 1);
-    this.lines_valid = Math.min(this.lines_valid, first + 1);
-    this.version += 1;
+    this.replace(first, last - first + 1, fresh);
+  }
+
+  /** Puts chunks in the place of others. The old list stays as it is for who holds it. */
+  private replace(first: number, count: number, fresh: readonly Chunk[]): void {
+    const old = this.pieces;
+    const shift = fresh.length - count;
+    const pieces: Chunk[] = new Array(old.length + shift);
+    for (let i = 0; i < first; i += 1) pieces[i] = old[i];
+    for (let i = 0; i < fresh.length; i += 1) pieces[first + i] = fresh[i];
+    for (let i = first + fresh.length; i < pieces.length; i += 1) pieces[i] = old[i - shift];
+    this.pieces = pieces;
+    const end = first + count;
+    this.offsets_valid =
+      shift === 0 && this.offsets_valid > end
+        ? moved(this.offsets, first, this.offsets_valid, fresh, chunk => chunk.length)
+        : Math.min(this.offsets_valid, first + 1);
+    this.lines_valid =
+      shift === 0 && this.lines_valid > end
+        ? moved(this.lines, first, this.lines_valid, fresh, chunk => chunk.lineEnds)
+        : Math.min(this.lines_valid, first + 1);
   }
 
   private mustJoin(before: number, content: string): boolean {
@@ -205,6 +230,42 @@ export class ProgramText {
     this.offsets = grown(this.offsets, this.pieces.length + 1);
     this.lines = grown(this.lines, this.pieces.length + 1);
   }
+}
+
+/**
+ * A chunk with the bytes between two places replaced, where that changes neither its first nor its last byte, so that all
+ * others stay as they are; undefined where it must be cut anew.
+ */
+function editedInside(chunk: Chunk, from: number, to: number, text: string): Chunk | undefined {
+  const { bytes, wide } = chunk;
+  const length = bytes.length - (to - from) + text.length;
+  if (wide !== null || from === 0 || to >= bytes.length) return undefined;
+  if (length < CHUNK_BYTES / 8 || length > CHUNK_BYTES * 2) return undefined;
+  const edited = new Uint8Array(length);
+  edited.set(bytes.subarray(0, from));
+  edited.set(bytes.subarray(to), from + text.length);
+  for (let i = 0; i < text.length; i += 1) {
+    const unit = text.charCodeAt(i);
+    if (unit > 255) return undefined;
+    edited[from + i] = unit;
+  }
+  return new Chunk(edited);
+}
+
+/** Counts the starts behind changed chunks anew, and moves those that are known after them; gives how many are known. */
+function moved(
+  starts: Int32Array,
+  first: number,
+  known: number,
+  fresh: readonly Chunk[],
+  size: (chunk: Chunk) => number,
+): number {
+  const end = first + fresh.length;
+  const before = starts[end];
+  for (let i = 0; i < fresh.length; i += 1) starts[first + i + 1] = starts[first + i] + size(fresh[i]);
+  const by = starts[end] - before;
+  if (by !== 0) for (let i = end + 1; i < known; i += 1) starts[i] += by;
+  return known;
 }
 
 function needsNext(content: string, next: Chunk): boolean {

@@ -20,6 +20,11 @@ function told(reading: Reading): string[] {
   return rows;
 }
 
+/** The steps of the lines before one. */
+function toldTo(reading: Reading, line: number): string[] {
+  return told(reading).filter(row => /^\d+ \d/.test(row) && Number(row.split(' ')[0]) < line);
+}
+
 const HEAD = '%\nO12\nG21 G17 G90 G94 G54\nT1 M6\nS5000 M3\nG0 X0 Y0\nG43 H1 Z5.\nG1 Z-1. F300.\n';
 
 /** A long finishing program of plain lines with some others among them. */
@@ -91,6 +96,24 @@ describe('rs274: stretches', () => {
     reading.apply(at, at + 1, '0');
     assert.equal(reading.ran, reading.stretches.length);
     const fresh = readProgram(ProgramText.fromString(program.getText()), { settled: reading.settled });
+    assert.deepEqual(told(reading), told(fresh));
+  });
+
+  it('pauses when it is told to, is right up to there, and goes on', () => {
+    const program = ProgramText.fromString(text);
+    const reading = readProgram(program);
+    const at = program.offsetAt({ line: 2, character: 2 });
+    program.edit(at, at + 1, '0');
+    reading.refresh(line => line > 600);
+    assert.equal(reading.whole, false);
+    assert.ok(reading.rightLines > 600 && reading.rightLines < 1200, `${reading.rightLines} lines`);
+    assert.ok(reading.keeps(['tool', 'ended']));
+    assert.ok(!reading.keeps(['inch']));
+    const fresh = readProgram(program.copy(), { settled: reading.settled });
+    assert.deepEqual(toldTo(reading, reading.rightLines), toldTo(fresh, reading.rightLines));
+    let turns = 0;
+    for (; !reading.whole; turns += 1) reading.refresh(() => reading.ran > 0);
+    assert.ok(turns > 20, `${turns} turns`);
     assert.deepEqual(told(reading), told(fresh));
   });
 
@@ -170,8 +193,15 @@ describe('rs274: stretches', () => {
           const end = Math.min(plain.length, start + cut);
           const piece = put.repeat(times);
           plain = plain.slice(0, start) + piece + plain.slice(end);
-          reading.apply(start, end, piece);
+          // Now and then it pauses, and the next edit comes before it is done.
+          if (times === 0) reading.apply(start, end, piece);
+          else {
+            program.edit(start, end, piece);
+            reading.refresh(() => reading.ran > 0);
+            if (times === 2) reading.refresh(() => reading.ran > 1);
+          }
         }
+        while (!reading.whole) reading.refresh(() => reading.ran > 0);
         assert.equal(program.getText(), plain);
         const fresh = readProgram(ProgramText.fromString(plain), { ...options, settled });
         assert.deepEqual(told(reading), told(fresh));

@@ -66,9 +66,13 @@ describe('rs274: program text', () => {
   });
 
   it('equals the plain model under random edits', () => {
-    const edit = fc.record({ at: fc.nat(), cut: fc.nat(30_000), put: TEXT });
+    const edit = fc.record({
+      at: fc.nat(),
+      cut: fc.oneof(fc.nat(3), fc.nat(30_000)),
+      put: fc.oneof(LINE, END, TEXT),
+    });
     fc.assert(
-      fc.property(TEXT, fc.array(edit, { maxLength: 6 }), (first, edits) => {
+      fc.property(TEXT, fc.array(edit, { maxLength: 12 }), (first, edits) => {
         const program = ProgramText.fromString(first);
         let plain = first;
         for (const { at, cut, put } of edits) {
