@@ -84,6 +84,8 @@ export class Session {
   settings: Record<string, unknown> = {};
   /** What the server promised in its answer to `initialize`. */
   capabilities: Record<string, unknown> = {};
+  /** How often the server asked the editor to ask for the hints again. */
+  hint_refreshes = 0;
   /** Files that the server asked the editor to watch, by name. */
   readonly watched = new Set<string>();
   private versions = new Map<string, number>();
@@ -135,7 +137,11 @@ export class Session {
     connection.onRequest('workspace/configuration', (params: { items: unknown[] }) =>
       params.items.map(() => this.settings),
     );
-    connection.onRequest('workspace/inlayHint/refresh', () => null);
+    connection.onRequest('workspace/inlayHint/refresh', () => {
+      this.hint_refreshes++;
+      wake();
+      return null;
+    });
     connection.onRequest(
       'client/registerCapability',
       ({ registrations }: { registrations: { registerOptions?: { watchers?: Watcher[] } }[] }) => {

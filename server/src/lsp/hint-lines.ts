@@ -24,23 +24,42 @@ export interface LineHint {
 /** The editor cuts a line's hints at this many characters. */
 export const HINT_BUDGET = 43;
 
-/** Hints for the lines from `from` to `to` (0-based, inclusive). */
-export function hintLines(review: Review, level: HintLevel, from: number, to: number): LineHint[] {
+/** A block that only sets speed or feed says what the first cut within so many lines runs with. */
+export const HINT_REACH = 30;
+
+/**
+ * Hints for the lines from `from` to `to` (0-based, inclusive). While only the first `right_lines` lines have been read
+ * again after an edit, what rests on the whole program is left out.
+ */
+export function hintLines(
+  review: Review,
+  level: HintLevel,
+  from: number,
+  to: number,
+  right_lines = Number.POSITIVE_INFINITY,
+): LineHint[] {
   if (level === 'off') return [];
+  const early = right_lines !== Number.POSITIVE_INFINITY;
   const hints = new Map<number, LineHint>();
+  const later = new Set<number>();
   for (const use of review.program.uses) {
     const line = use.change_line;
     if (use.number < 0 || line < from || line > to) continue;
+    if (early) {
+      later.add(line);
+      continue;
+    }
     const used = review.tools.find(tool => tool.number === use.number);
     if (used) hints.set(line, toolHint(review, used, line));
   }
-  const last = Math.min(to, review.program.lineCount - 1);
+  const last = Math.min(to, review.program.lineCount - 1, right_lines - HINT_REACH - 1);
   const alike = level === 'every' ? alikeLines(review.program, from, last) : undefined;
   const texts = new Map<number, string>();
   for (let line = Math.max(0, from); line <= last; line++) {
-    if (hints.has(line)) continue;
+    if (hints.has(line) || later.has(line)) continue;
     const run = alike?.get(line);
-    const text = (run !== undefined ? texts.get(run) : undefined) ?? fit(blockHint(review, level, line));
+    const text =
+      (run !== undefined ? texts.get(run) : undefined) ?? fit(blockHint(review, level, line, early));
     if (run !== undefined) texts.set(run, text);
     if (text !== '') hints.set(line, { line, text });
   }
@@ -91,13 +110,15 @@ function mainWords(
   return value !== undefined && Number.isFinite(value) ? formatQuantity(name, value, shown) : '';
 }
 
-function blockHint(review: Review, level: HintLevel, line: number): string {
+function blockHint(review: Review, level: HintLevel, line: number, early: boolean): string {
   const { program } = review;
   const words = hasFeedOrSpeed(program, line) ? program.words(line) : [];
   const setsFeed = words.some(word => word.letter === 'F');
   const clamps = words.some(word => word.letter === 'G' && (word.value === 50 || word.value === 92));
   const setsSpeed = !clamps && words.some(word => word.letter === 'S');
   if (level === 'changes' && !setsFeed && !setsSpeed) return '';
+  // Whether the speed is said at the tool rests on all that the tool does.
+  if (early && level === 'changes' && setsSpeed) return '';
   const facts = lineFacts(program, line) ?? (setsFeed || setsSpeed ? nextCut(review, line) : undefined);
   if (!facts || Object.keys(facts.values).length === 0) return '';
   const { shown } = program;
@@ -106,12 +127,11 @@ function blockHint(review: Review, level: HintLevel, line: number): string {
   const parts: string[] = [];
   if (setsFeed || level === 'every') {
     if (chip_load_mm && !perRev) parts.push(spanWords('chip_load_mm', chip_load_mm, shown));
-    else if (feed_per_rev_mm && (facts.feed_mode ?? program.reading.runAt(line, 'feed_mode')) !== 95)
+    else if (feed_per_rev_mm && facts.feed_mode !== 95)
       parts.push(spanWords('feed_per_rev_mm', feed_per_rev_mm, shown));
   }
   if (setsSpeed || level === 'every') {
-    if ((facts.css ?? program.reading.runAt(line, 'css')) === 1)
-      parts.push(spanWords('spindle_rpm', spindle_rpm, shown));
+    if (facts.css === 1) parts.push(spanWords('spindle_rpm', spindle_rpm, shown));
     else if (level === 'every' || !saidAtTool(review, facts.tools[0]))
       parts.push(spanWords('surface_speed_m_min', surface_speed_m_min, shown));
   }
@@ -131,7 +151,7 @@ function saidAtTool(review: Review, number: number | undefined): boolean {
 
 /** Facts of the first cut after a block that only sets speed or feed. */
 function nextCut(review: Review, line: number): LineFacts | undefined {
-  const end = Math.min(review.program.lineCount, line + 30);
+  const end = Math.min(review.program.lineCount, line + HINT_REACH);
   for (let next = line + 1; next < end; next++) {
     const facts = lineFacts(review.program, next);
     if (facts?.values.feed_mm_min) return facts;

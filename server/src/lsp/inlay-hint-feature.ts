@@ -2,7 +2,7 @@ import type { InlayHint } from 'vscode-languageserver';
 import type { ProgramText } from '../rs274/index.ts';
 import type { Feature } from './feature.ts';
 import { guard } from './guard.ts';
-import { hintLines, type LineHint } from './hint-lines.ts';
+import { HINT_REACH, hintLines, type LineHint } from './hint-lines.ts';
 
 /** Inlay hints at the ends of blocks, for the range that the editor asks for. */
 export const inlayHintFeature: Feature = {
@@ -10,13 +10,15 @@ export const inlayHintFeature: Feature = {
   capabilities: { inlayHintProvider: true },
   register({ connection, jobs, settings }) {
     connection.languages.inlayHint.on(
-      guard(connection, 'inlay hints', [] as InlayHint[], async ({ textDocument, range }) => {
-        const job = await jobs.job(textDocument.uri);
+      guard(connection, 'inlay hints', [] as InlayHint[], async ({ textDocument, range }, token) => {
+        const { uri } = textDocument;
+        const to = range.end.line;
+        const job = await jobs.jobUpTo(uri, to + HINT_REACH, () => token.isCancellationRequested);
         if (!job) return [];
-        const { level } = await settings.of(textDocument.uri);
+        const { level } = await settings.of(uri);
         const { text } = job.program;
-        return hintLines(job.review, level, range.start.line, range.end.line).map(hint =>
-          inlayHint(hint, text, textDocument.uri),
+        return hintLines(job.review, level, range.start.line, to, job.right_lines).map(hint =>
+          inlayHint(hint, text, uri),
         );
       }),
     );

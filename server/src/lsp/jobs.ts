@@ -6,10 +6,11 @@ import { latheCuts } from '../review/cuts/lathe-cuts.ts';
 import { millCuts } from '../review/cuts/mill-cuts.ts';
 import type { Cuts } from '../review/program.ts';
 import type { Review } from '../review/review.ts';
-import { readProgram } from '../rs274/index.ts';
+import { type Reading, readProgram } from '../rs274/index.ts';
 import { EarlierStock, EarlierView } from './earlier-stock.ts';
 import type { EditorFiles } from './editor-files.ts';
 import type { OpenProgram } from './open-program.ts';
+import { nextTurn, readOn, rightLines } from './read-on.ts';
 import type { Settings } from './settings.ts';
 import type { StockWork } from './work/stock-work.ts';
 
@@ -20,6 +21,16 @@ export interface Job {
   readonly sheets: SheetReading;
   /** True while the stock is ordered or being worked out. */
   readonly busy: boolean;
+  /** Lines from the first that are right while the rest is still to be read again; undefined when all is read. */
+  readonly right_lines?: number;
+}
+
+/** A program in front with what is needed to read and review it. */
+interface Opened {
+  program: OpenProgram;
+  settings: Settings;
+  held: Held;
+  sheets: SheetReading;
 }
 
 interface Held {
@@ -39,6 +50,8 @@ interface Held {
   ordered?: number;
   timer?: ReturnType<typeof setTimeout>;
   busy: boolean;
+  /** Hints were given before the whole program was read. */
+  early: boolean;
   tried_again?: boolean;
 }
 
@@ -67,37 +80,89 @@ export class Jobs {
 
   /** The review of an open program; undefined when it is not open. */
   async job(uri: string): Promise<Job | undefined> {
+    for (;;) {
+      const opened = await this.opened(uri);
+      if (!opened) return undefined;
+      if (this.read(opened).whole) return this.reviewed(uri, opened);
+      await nextTurn();
+    }
+  }
+
+  /**
+   * The review of an open program, right at least up to a line (0-based): after an edit that has a long program read again,
+   * it does not wait for what stands further down. `given_up` ends the waiting.
+   */
+  async jobUpTo(uri: string, line: number, given_up: () => boolean): Promise<Job | undefined> {
+    while (!given_up()) {
+      const opened = await this.opened(uri);
+      if (!opened) return undefined;
+      const reading = this.read(opened, line);
+      if (reading.whole) return this.reviewed(uri, opened);
+      const { held, sheets, settings, program } = opened;
+      // Figures of the stock belong to moves of the whole program.
+      const right_lines = held.cuts && !('why' in held.cuts) ? 0 : rightLines(reading);
+      if (right_lines > line) {
+        held.early = true;
+        const review = this.review(reading, sheets, settings, held);
+        return { program, review, sheets, busy: held.busy, right_lines };
+      }
+      await nextTurn();
+    }
+    return undefined;
+  }
+
+  private async opened(uri: string): Promise<Opened | undefined> {
     const program = this.open(uri);
     if (!program) return undefined;
     const settings = await this.settings(uri);
     let held = this.held.get(uri);
     if (!held) {
-      held = { sheets: this.sheets(uri, settings), earlier: new EarlierView(), busy: false };
+      held = { sheets: this.sheets(uri, settings), earlier: new EarlierView(), busy: false, early: false };
       this.held.set(uri, held);
     }
-    const sheets = await held.sheets;
-    const kept = held.review;
-    const fresh =
-      kept &&
-      kept.version === program.version &&
-      kept.settings === settings &&
-      kept.sheets === sheets &&
-      kept.cuts === held.cuts;
-    if (kept && fresh && program.reading) {
-      if (held.ordered !== program.version) this.orderStock(uri, held, program, kept.review);
-      return { program, review: kept.review, sheets, busy: held.busy };
-    }
+    return { program, settings, held, sheets: await held.sheets };
+  }
+
+  private read({ program, sheets }: Opened, line?: number): Reading {
     program.reading ??= readProgram(program.text, readOptions(sheets, {}));
+    readOn(program.reading, line);
+    return program.reading;
+  }
+
+  private review(reading: Reading, sheets: SheetReading, settings: Settings, held: Held): Review {
     const { cuts, earlier } = held;
-    const review = reviewOf(program.reading, sheets, {
+    return reviewOf(reading, sheets, {
       shown: settings.units,
       severities: settings.findings,
       cuts,
       earlier,
     });
-    held.review = { version: program.version, settings, sheets, review, cuts };
-    if (held.ordered !== program.version) this.orderStock(uri, held, program, review);
-    return { program, review, sheets, busy: held.busy };
+  }
+
+  /** The review of a program that has been read. */
+  private reviewed(uri: string, { program, settings, held, sheets }: Opened): Job | undefined {
+    const { reading, version } = program;
+    if (!reading) return undefined;
+    const { cuts } = held;
+    let kept = held.review;
+    if (
+      !kept ||
+      kept.version !== version ||
+      kept.settings !== settings ||
+      kept.sheets !== sheets ||
+      kept.cuts !== cuts ||
+      kept.review.program.reading !== reading
+    ) {
+      const review = this.review(reading, sheets, settings, held);
+      kept = { version, settings, sheets, review, cuts };
+      held.review = kept;
+    }
+    if (held.early) {
+      held.early = false;
+      this.changed(uri, false);
+    }
+    if (held.ordered !== version) this.orderStock(uri, held, program, kept.review);
+    return { program, review: kept.review, sheets, busy: held.busy };
   }
 
   /** The sheet and cribs of a file that need not be open. */

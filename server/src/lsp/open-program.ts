@@ -5,7 +5,7 @@ import { ProgramText, type Reading } from '../rs274/index.ts';
 /** An open program: the editor's text document over our own storage, so that a key costs microseconds. */
 export class OpenProgram implements TextDocument {
   text: ProgramText;
-  /** The reading that follows the edits; undefined until something asks for it. */
+  /** The reading; undefined until something asks for it. It follows the edits when it is asked to (read-on.ts). */
   reading: Reading | undefined;
 
   constructor(
@@ -42,8 +42,7 @@ export class OpenProgram implements TextDocument {
       }
       const start = this.text.offsetAt(change.range.start);
       const end = this.text.offsetAt(change.range.end);
-      if (this.reading) this.reading.apply(start, end, change.text);
-      else this.text.edit(start, end, change.text);
+      this.text.edit(start, end, change.text);
     }
     this.version = version;
   }
