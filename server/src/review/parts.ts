@@ -1,4 +1,5 @@
 import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
+import { lookAt } from './kernel.ts';
 import { emptyPart, NO_LINE, type Part, widenBox } from './part.ts';
 import { sameRun } from './same-run.ts';
 import { stepLength, stepMinutes } from './step-time.ts';
@@ -34,7 +35,9 @@ export function partsOf(
 ): StretchParts {
   const { run, count: steps } = table;
   const parts: Part[] = [];
-  const classes = runClasses(table);
+  const look = lookAt(table);
+  const classes = look.runs.likes;
+  findClasses(table, classes);
   const known: (Part | undefined)[] = [];
   let part: Part | undefined;
   let own = -1;
@@ -65,7 +68,7 @@ export function partsOf(
       }
       known[own] = part;
     }
-    const end = sumCuts(part, table, classes, i, place);
+    const end = sumCuts(part, table, look, i, place);
     if (end > i) i = end;
     else addStep(part, table, i++);
   }
@@ -80,9 +83,7 @@ const place = new Float64Array(3);
 const ROWS_BACK = 8;
 
 /** For each run row of a table the first of the rows just before it that belongs in the same part. */
-function runClasses({ runs, runCount }: StepTable): Int32Array {
-  if (runCount <= 1) return ONE_CLASS;
-  const classes = new Int32Array(runCount);
+function findClasses({ runs, runCount }: StepTable, classes: Int32Array): void {
   for (let at = 0; at < runCount; at++) {
     classes[at] = at;
     for (let before = at - 1; before >= 0 && before >= at - ROWS_BACK; before--) {
@@ -91,10 +92,7 @@ function runClasses({ runs, runCount }: StepTable): Int32Array {
       break;
     }
   }
-  return classes;
 }
-
-const ONE_CLASS = new Int32Array(1);
 
 function alike(runs: Float64Array, row: number, other: number): boolean {
   return sameRun(runs, runs, row * RUN_WIDTH, other * RUN_WIDTH);

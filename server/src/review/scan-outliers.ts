@@ -1,7 +1,6 @@
-import { KIND, type StepTable } from '../rs274/steps.ts';
-
-// Taken out of the table once: the loop below runs over every step.
-const { tap: TAP } = KIND;
+import { factorOf } from './kernel/axis.ts';
+import * as at from './kernel/box.ts';
+import type { TableLook } from './kernel.ts';
 
 /** A value that stands far outside its neighbours while a tenth (or less) of it stands between them. */
 export interface Outlier {
@@ -32,45 +31,28 @@ export interface Axis {
   tail: readonly At[];
 }
 
-const FACTORS = [10, 100, 1000];
-
-/** What the end points of moves say along one axis: the values one after another. */
-export function axisOf(table: StepTable, values: Float64Array, start: number): Axis {
-  const { kind, line, count: steps } = table;
+/** What the end points of moves say along X, or along Y where `second`: the values one after another. */
+export function axisOf(look: TableLook, second: boolean, start: number, steps: number): Axis {
+  const { box } = look;
+  look.lookAlong(second, start, steps);
+  const count = box[at.axisCount];
+  const known = Math.min(2, count);
   const head: At[] = [];
-  let outlier: Outlier | undefined;
-  let count = 0;
-  let most = 0;
-  let second = 0;
-  let before = Number.NaN;
-  let before_line = -1;
-  let value = Number.NaN;
-  let value_line = -1;
-  let last = +start;
-  for (let i = 0; i < steps; i++) {
-    const after = values[i];
-    if (after === last) continue;
-    last = after;
-    if (kind[i] > TAP) continue;
-    const size = Math.abs(after);
-    if (!(Math.abs(value) < 5 * size))
-      outlier = farther(outlier, outlierOf(before, value, after, value_line));
-    if (count < 2) head.push({ value: after, line: line[i] });
-    before = value;
-    before_line = value_line;
-    value = after;
-    value_line = line[i];
-    count++;
-    if (size > most) {
-      second = most;
-      most = size;
-    } else if (size > second && size < most) second = size;
-  }
-  const ends = [
-    { value: before, line: before_line },
-    { value, line: value_line },
-  ];
-  return { count, most, second, outlier, head, tail: ends.slice(2 - Math.min(2, count)) };
+  for (let k = 0; k < known; k++) head.push(valueAt(box, at.axisHead + 2 * k));
+  const tail: At[] = [];
+  for (let k = 2 - known; k < 2; k++) tail.push(valueAt(box, at.axisTail + 2 * k));
+  return { count, most: box[at.axisMost], second: box[at.axisSecond], outlier: outlierIn(box), head, tail };
+}
+
+function valueAt(box: Float64Array, place: number): At {
+  return { value: box[place], line: box[place + 1] };
+}
+
+function outlierIn(box: Float64Array): Outlier | undefined {
+  const place = at.axisOutlier;
+  const factor = box[place + 4];
+  if (factor === 0) return undefined;
+  return { ...valueAt(box, place), before: box[place + 2], after: box[place + 3], factor };
 }
 
 /** What two neighbouring pieces say along an axis; lines of the second are counted on by `by`. */
@@ -113,13 +95,6 @@ function farther(one: Outlier | undefined, other: Outlier | undefined): Outlier 
 }
 
 function outlierOf(before: number, value: number, after: number, line: number): Outlier | undefined {
-  if (!(Math.abs(value) >= 5 * Math.max(Math.abs(before), Math.abs(after))) || before === after)
-    return undefined;
-  const low = Math.min(before, after);
-  const high = Math.max(before, after);
-  for (const factor of FACTORS) {
-    const meant = value / factor;
-    if (meant >= low && meant <= high) return { line, value, before, after, factor };
-  }
-  return undefined;
+  const factor = factorOf(before, value, after);
+  return factor === 0 ? undefined : { line, value, before, after, factor };
 }

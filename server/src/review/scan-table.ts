@@ -1,5 +1,6 @@
+import { boxX, boxY, boxZ } from '../rs274/kernel/box.ts';
 import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
-import { turnsBack } from './scan-arcs.ts';
+import { lookAt } from './kernel.ts';
 import { TableEnds } from './scan-ends.ts';
 import { feedsUpAt } from './scan-feeds-up.ts';
 import {
@@ -42,12 +43,13 @@ export function scanTable(
 ): Scan {
   const { kind, flags, line, run, x: xs, y: ys, z: zs, count } = table;
   const { runs } = kept;
+  const look = lookAt(table);
+  const { box } = look;
   const holes: Hole[] = [];
   const vias: ViaPoint[] = [];
   const feedsUp: FeedUp[] = [];
   const turnedArcs: TurnedArc[] = [];
   const sideways: Sideways[] = [];
-  let sideways_run = -1;
   let hole: Hole | undefined;
   let open = UNTOUCHED;
   let lead_dwell_s = 0;
@@ -58,22 +60,29 @@ export function scanTable(
   let y = +start.y;
   let z = +start.z;
   for (let i = 0; i < count; i++) {
+    box[boxX] = x;
+    box[boxY] = y;
+    box[boxZ] = z;
+    // Most moves of a long program are none of what is looked for.
+    i = look.nextToSee(i, count, lathe);
+    if (i >= count) break;
+    x = box[boxX];
+    y = box[boxY];
+    z = box[boxZ];
     const k = kind[i];
     const nx = xs[i];
     const ny = ys[i];
     const nz = zs[i];
     const arc = k === ARC;
-    // Most moves of a long program go sideways and are none of what is looked for.
     const across = k === FEED && Math.abs(nx - x) + Math.abs(ny - y) > 2 * SAME_MM;
-    if (run[i] !== sideways_run && (arc || across || (k === FEED && !stays(nx, x, ny, y)))) {
-      sideways_run = run[i];
-      addSideways(sideways, { line: line[i], tool: runs[sideways_run * RUN_WIDTH + RUN.tool], z: nz });
+    if (look.runs.seen[run[i]] === 0 && (arc || across || (k === FEED && !stays(nx, x, ny, y)))) {
+      look.runs.seen[run[i]] = 1;
+      addSideways(sideways, { line: line[i], tool: runs[run[i] * RUN_WIDTH + RUN.tool], z: nz });
     }
     if (across || arc) {
       if (arc) {
         if (i < 2 || i === count - 1) marked = true;
-        else if (kind[i - 1] === FEED && kind[i + 1] === FEED && turnsBack(table, i))
-          addPlace(turnedArcs, { line: line[i] });
+        else if (look.turnsBack(i, count)) addPlace(turnedArcs, { line: line[i] });
       }
       x = nx;
       y = ny;
@@ -136,7 +145,7 @@ export function scanTable(
     feedsUp,
     turnedArcs,
     sideways,
-    axes: lathe ? NO_AXES : [axisOf(table, xs, start.x), axisOf(table, ys, start.y)],
+    axes: lathe ? NO_AXES : [axisOf(look, false, start.x, count), axisOf(look, true, start.y, count)],
     open,
     lead_dwell_s,
     goes_on,

@@ -1,4 +1,8 @@
-/** Bytes that a chunk of program text should hold, about 250 finishing lines; an edit reads one such piece again. */
+/**
+ * Bytes that a chunk of program text should hold: of text that was just opened about 1,000 finishing lines, since each chunk
+ * costs something of its own; where it was edited about 250, since an edit reads such a piece again.
+ */
+export const OPENED_BYTES = 28_672;
 export const CHUNK_BYTES = 7168;
 
 const LF = 10;
@@ -100,7 +104,7 @@ export function unitsOfText(text: string): { bytes: Uint8Array; wide: Uint16Arra
 }
 
 /** Cuts text into chunks that end at line ends, never between CR and LF. */
-export function cutChunks(bytes: Uint8Array, wide: Uint16Array | null, size = CHUNK_BYTES): Chunk[] {
+export function cutChunks(bytes: Uint8Array, wide: Uint16Array | null, size: number): Chunk[] {
   const chunks: Chunk[] = [];
   let at = 0;
   while (bytes.length - at > size * 2) {

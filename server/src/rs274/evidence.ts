@@ -114,10 +114,10 @@ export function evidenceOf(chunk: Chunk): Evidence {
 }
 
 /** Chunks of which all are looked at; of longer texts the beginning, the end and some between. */
-const ALL_CHUNKS = 40;
-const FIRST_CHUNKS = 8;
-const LAST_CHUNKS = 2;
-const CHUNKS_BETWEEN = 10;
+const ALL_CHUNKS = 10;
+const FIRST_CHUNKS = 2;
+const LAST_CHUNKS = 1;
+const CHUNKS_BETWEEN = 3;
 
 /** Evidence of a text. */
 export function evidenceOfChunks(chunks: readonly Chunk[]): Evidence {

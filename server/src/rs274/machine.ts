@@ -4,6 +4,7 @@ import { codeIndex } from './codes/table.ts';
 import type { Problem } from './problems.ts';
 import type { ProfileRequest } from './profile-request.ts';
 import { type MachineState, S, writeRun } from './state.ts';
+import type { StepColumns } from './step-columns.ts';
 import { StepRecorder } from './step-recorder.ts';
 import { KIND, ROTARY_WIDTH, RUN, RUN_WIDTH, STEP_FLAG } from './steps.ts';
 import type { ValueSource } from './value-source.ts';
@@ -71,7 +72,7 @@ const NO_ASSUMPTIONS: readonly Assumption[] = [];
 /** A machine that executes blocks: the state, the table it writes to, and the problems it found. */
 export class Machine {
   readonly state: MachineState;
-  table = new StepRecorder(512);
+  table: StepRecorder;
   problems: Problem[] = [];
   /** Line of the block being executed, relative to the table's first line. */
   line = 0;
@@ -104,8 +105,10 @@ export class Machine {
   constructor(
     readonly settings: MachineSettings,
     state: MachineState,
+    home?: StepColumns,
   ) {
     this.state = state;
+    this.table = new StepRecorder(512, home);
     this.g = codeIndex('G', settings.dialect, settings.kind);
     this.m = codeIndex('M', settings.dialect, settings.kind);
     this.lathe_words = settings.kind === 'lathe' && settings.dialect !== 'ngc';

@@ -1,3 +1,5 @@
+import { layoutAux, layoutWide, layoutY } from './kernel/pack.ts';
+import { kernelOf } from './kernel.ts';
 import { ARC_WIDTH, type Column, ROTARY_WIDTH, RUN_WIDTH, type StepTable } from './steps.ts';
 
 /**
@@ -16,10 +18,10 @@ export class PackedSteps implements StepTable {
   private views: Views | null = null;
 
   constructor(
-    private readonly slab: Slab,
-    /** First byte in the slab. */
+    private readonly buffer: ArrayBuffer,
+    /** First byte in the buffer. */
     private readonly at: number,
-    private readonly layout: Layout,
+    private readonly layout: number,
     readonly runs: Float64Array,
     steps: StepTable,
   ) {
@@ -78,7 +80,7 @@ export class PackedSteps implements StepTable {
     if (oldest !== undefined) oldest.views = null;
     looked[looked_next] = new WeakRef(this);
     looked_next = (looked_next + 1) % MOST_LOOKED;
-    this.views = viewsOf(this.slab.buffer, this.at, this.layout, this.count, this.arcCount);
+    this.views = viewsOf(this.buffer, this.at, this.layout, this.count, this.arcCount);
     return this.views;
   }
 }
@@ -99,36 +101,10 @@ interface Views {
   readonly flags: Uint8Array;
 }
 
-/** How wide the columns of lines, runs and rows are. */
-interface Layout {
-  readonly wide: boolean;
-  readonly with_aux: boolean;
-  /** Y is known somewhere; on lathes it never is. */
-  readonly with_y: boolean;
-}
-
-const LAYOUTS: readonly Layout[] = [0, 1, 2, 3, 4, 5, 6, 7].map(bits => ({
-  wide: (bits & 1) !== 0,
-  with_aux: (bits & 2) !== 0,
-  with_y: (bits & 4) !== 0,
-}));
-
-/** Memory for many tables, looked at in each width. */
-class Slab {
+/** Memory for many tables. */
+interface Slab {
   readonly buffer: ArrayBuffer;
-  readonly f64: Float64Array;
-  readonly i32: Int32Array;
-  readonly i16: Int16Array;
-  readonly u8: Uint8Array;
-  used = 0;
-
-  constructor(bytes: number) {
-    this.buffer = new ArrayBuffer(bytes);
-    this.f64 = new Float64Array(this.buffer);
-    this.i32 = new Int32Array(this.buffer);
-    this.i16 = new Int16Array(this.buffer);
-    this.u8 = new Uint8Array(this.buffer);
-  }
+  used: number;
 }
 
 /** Tables beyond the first few of one reading share slabs: an edit makes one or two, the first reading thousands. */
@@ -153,22 +129,23 @@ export class StepStore {
   /** Puts the steps of a recorder away. */
   pack(steps: StepTable): StepTable {
     const { count, arcCount } = steps;
-    const layout = LAYOUTS[Number(isWide(steps)) + 2 * Number(hasAux(steps)) + 4 * Number(hasY(steps))];
+    const kernel = kernelOf(steps);
+    const layout = kernel.layoutFor(count, arcCount, steps.runCount);
     const bytes = bytesOf(layout, count, arcCount);
     const slab = this.room(bytes);
     const at = slab.used;
     slab.used += bytes;
-    fill(slab, at, layout, steps);
-    return new PackedSteps(slab, at, layout, this.runsOf(steps), steps);
+    kernel.layOut(layout, count, arcCount, slab.buffer, at);
+    return new PackedSteps(slab.buffer, at, layout, this.runsOf(steps), steps);
   }
 
   private room(bytes: number): Slab {
     this.tables += 1;
     this.taken += bytes;
-    if (this.tables <= TABLES_APART) return new Slab(bytes);
+    if (this.tables <= TABLES_APART) return { buffer: new ArrayBuffer(bytes), used: 0 };
     if (this.slab === null || this.slab.used + bytes > this.slab.buffer.byteLength) {
       const size = Math.min(MOST_SLAB, Math.max(LEAST_SLAB, this.taken >> 2));
-      this.slab = new Slab(Math.max(bytes, size & ~7));
+      this.slab = { buffer: new ArrayBuffer(Math.max(bytes, size & ~7)), used: 0 };
     }
     return this.slab;
   }
@@ -178,7 +155,8 @@ export class StepStore {
     const length = runCount * RUN_WIDTH;
     const last = this.last_runs;
     let same = last.length === length;
-    for (let i = 0; same && i < length; i += 1) same = Object.is(last[i], runs[i]);
+    for (let i = 0; same && i < length; i += 1)
+      same = last[i] === runs[i] || (Number.isNaN(last[i]) && Number.isNaN(runs[i]));
     if (!same) this.last_runs = runs.slice(0, length);
     return this.last_runs;
   }
@@ -188,27 +166,6 @@ const NOTHING = new Float64Array(0);
 const NO_AUX = new Int16Array(0);
 const NO_SECONDS: ReadonlyMap<number, number> = new Map();
 const NO_FILES: ReadonlyMap<number, string> = new Map();
-const MOST_NARROW = 0x7fff;
-const MOST_NARROW_RUNS = 256;
-
-function isWide({ count, line, runCount, arcCount }: StepTable): boolean {
-  if (runCount > MOST_NARROW_RUNS || arcCount > MOST_NARROW) return true;
-  let beyond = 0;
-  for (let i = 0; i < count; i += 1) beyond |= ((line[i] << 16) >> 16) ^ line[i];
-  return beyond !== 0;
-}
-
-function hasAux({ aux, count, arcCount }: StepTable): boolean {
-  if (arcCount > 0) return true;
-  for (let i = 0; i < count; i += 1) if (aux[i] !== -1) return true;
-  return false;
-}
-
-function hasY({ y, count }: StepTable): boolean {
-  for (let i = 0; i < count; i += 1) if (!Number.isNaN(y[i])) return true;
-  return false;
-}
-
 let unknown = new Float64Array(512).fill(Number.NaN);
 
 /** A column of what is not known; all tables share it. */
@@ -218,56 +175,20 @@ function unknownColumn(count: number): Float64Array {
 }
 
 /** Each column begins at a multiple of its own size: the widest come first, and there are eights of steps. */
-function bytesOf({ wide, with_aux, with_y }: Layout, count: number, arcCount: number): number {
+function bytesOf(layout: number, count: number, arcCount: number): number {
   const room = (count + 7) & ~7;
-  const a_step = (wide ? 26 + (with_aux ? 4 : 0) : 21 + (with_aux ? 2 : 0)) + (with_y ? 8 : 0);
-  return room * a_step + arcCount * ARC_WIDTH * 8;
+  const size = (layout & layoutWide) !== 0 ? 4 : 2;
+  const narrow = size + ((layout & layoutAux) !== 0 ? size : 0) + (size === 4 ? 4 : 1) + 2;
+  return room * (narrow + ((layout & layoutY) !== 0 ? 24 : 16)) + arcCount * ARC_WIDTH * 8;
 }
 
-function fill(slab: Slab, at: number, layout: Layout, steps: StepTable): void {
-  const { count, arcCount, arcs } = steps;
+function viewsOf(buffer: ArrayBuffer, at: number, layout: number, count: number, arcCount: number): Views {
   const room = (count + 7) & ~7;
-  const { f64 } = slab;
-  const { x, y, z } = steps;
-  const base = at >> 3;
-  for (let i = 0; i < count; i += 1) f64[base + i] = x[i];
-  for (let i = 0; i < count; i += 1) f64[base + room + i] = z[i];
-  if (layout.with_y) for (let i = 0; i < count; i += 1) f64[base + 2 * room + i] = y[i];
-  const arc_values = arcCount * ARC_WIDTH;
-  const arcs_at = (layout.with_y ? 3 : 2) * room;
-  for (let i = 0; i < arc_values; i += 1) f64[base + arcs_at + i] = arcs[i];
-  fillNarrow(slab, at + 8 * (arcs_at + arc_values), room, layout, steps);
-}
-
-function fillNarrow(slab: Slab, at: number, room: number, layout: Layout, steps: StepTable): void {
-  const { count, line, run, aux, kind, flags } = steps;
-  const { u8 } = slab;
-  const wide = layout.wide ? slab.i32 : slab.i16;
-  const size = wide.BYTES_PER_ELEMENT;
-  let next = at;
-  for (let i = 0; i < count; i += 1) wide[next / size + i] = line[i];
-  next += size * room;
-  if (layout.with_aux) {
-    for (let i = 0; i < count; i += 1) wide[next / size + i] = aux[i];
-    next += size * room;
-  }
-  if (layout.wide) {
-    for (let i = 0; i < count; i += 1) wide[next / size + i] = run[i];
-    next += size * room;
-  } else {
-    for (let i = 0; i < count; i += 1) u8[next + i] = run[i];
-    next += room;
-  }
-  for (let i = 0; i < count; i += 1) u8[next + i] = kind[i];
-  next += room;
-  for (let i = 0; i < count; i += 1) u8[next + i] = flags[i];
-}
-
-function viewsOf(buffer: ArrayBuffer, at: number, layout: Layout, count: number, arcCount: number): Views {
-  const room = (count + 7) & ~7;
+  const wide = (layout & layoutWide) !== 0;
+  const with_y = (layout & layoutY) !== 0;
   const coordinates = (column: number) => new Float64Array(buffer, at + column * 8 * room, count);
   const arc_values = arcCount * ARC_WIDTH;
-  let next = at + (layout.with_y ? 24 : 16) * room;
+  let next = at + (with_y ? 24 : 16) * room;
   const arcs = new Float64Array(buffer, next, arc_values);
   next += 8 * arc_values;
   const take = (size: number): Column => {
@@ -276,12 +197,12 @@ function viewsOf(buffer: ArrayBuffer, at: number, layout: Layout, count: number,
     if (size === 4) return new Int32Array(buffer, from, count);
     return size === 2 ? new Int16Array(buffer, from, count) : new Uint8Array(buffer, from, count);
   };
-  const size = layout.wide ? 4 : 2;
+  const size = wide ? 4 : 2;
   const line = take(size);
-  const aux = layout.with_aux ? take(size) : NO_AUX;
-  const run = take(layout.wide ? 4 : 1);
+  const aux = (layout & layoutAux) !== 0 ? take(size) : NO_AUX;
+  const run = take(wide ? 4 : 1);
   const kind = new Uint8Array(buffer, next, count);
   const flags = new Uint8Array(buffer, next + room, count);
-  const y = layout.with_y ? coordinates(2) : unknownColumn(count);
+  const y = with_y ? coordinates(2) : unknownColumn(count);
   return { x: coordinates(0), y, z: coordinates(1), arcs, line, run, aux, kind, flags };
 }

@@ -1,6 +1,10 @@
+import { emptyColumns, type StepColumns } from './step-columns.ts';
 import { ARC_WIDTH, ROTARY_WIDTH, RUN_WIDTH, type StepTable } from './steps.ts';
 
-/** The table that a machine writes its steps to; it keeps its memory from stretch to stretch. */
+/**
+ * The table that a machine writes its steps to; it keeps its memory from stretch to stretch. With a `home` it begins each
+ * stretch in those columns, and leaves them for its own when they become too narrow.
+ */
 export class StepRecorder implements StepTable {
   count = 0;
   line!: Int32Array;
@@ -16,17 +20,24 @@ export class StepRecorder implements StepTable {
   runCount = 0;
   runs: Float64Array;
   arcCount = 0;
-  arcs: Float64Array;
+  arcs!: Float64Array;
   rotaryCount = 0;
   rotaries: Float64Array;
   seconds: Map<number, number> = new Map();
   files: Map<number, string> = new Map();
 
-  constructor(capacity = 256) {
-    this.lay(capacity);
+  constructor(
+    capacity = 256,
+    private readonly home?: StepColumns,
+  ) {
+    this.take(home ?? emptyColumns(capacity));
     this.runs = new Float64Array(RUN_WIDTH * 4);
-    this.arcs = NOTHING;
     this.rotaries = NOTHING;
+  }
+
+  /** Its columns are those of its home. */
+  get at_home(): boolean {
+    return this.home !== undefined && this.x === this.home.x && this.arcs === this.home.arcs;
   }
 
   get capacity(): number {
@@ -37,8 +48,8 @@ export class StepRecorder implements StepTable {
   ensure(more: number): void {
     const need = this.count + more;
     if (need <= this.x.length) return;
-    const { line, kind, flags, run, x, y, z, aux, rotary } = this;
-    this.lay(Math.max(need, this.x.length * 2));
+    const { line, kind, flags, run, x, y, z, aux, arcs, rotary } = this;
+    this.take({ ...emptyColumns(Math.max(need, this.x.length * 2)), arcs });
     this.line.set(line);
     this.kind.set(kind);
     this.flags.set(flags);
@@ -51,6 +62,12 @@ export class StepRecorder implements StepTable {
       this.rotary = new Int32Array(this.x.length).fill(-1);
       this.rotary.set(rotary);
     }
+  }
+
+  /** Makes room for `more` arcs. */
+  ensureArcs(more: number): void {
+    const need = (this.arcCount + more) * ARC_WIDTH;
+    if (need > this.arcs.length) this.arcs = grown(this.arcs, need);
   }
 
   /** Adds a step and returns its index. */
@@ -81,7 +98,7 @@ export class StepRecorder implements StepTable {
   /** Adds a row for `arcs` and returns its index. */
   addArc(centre_first: number, centre_second: number, sweep_rad: number): number {
     const at = this.arcCount * ARC_WIDTH;
-    if (at + ARC_WIDTH > this.arcs.length) this.arcs = grown(this.arcs, at + ARC_WIDTH);
+    this.ensureArcs(1);
     this.arcs[at] = centre_first;
     this.arcs[at + 1] = centre_second;
     this.arcs[at + 2] = sweep_rad;
@@ -115,6 +132,7 @@ export class StepRecorder implements StepTable {
 
   /** Empties the table and keeps its memory. */
   clear(): void {
+    if (this.home !== undefined && !this.at_home) this.take(this.home);
     this.count = 0;
     this.runCount = 0;
     this.arcCount = 0;
@@ -124,15 +142,16 @@ export class StepRecorder implements StepTable {
     if (this.files.size > 0) this.files = new Map();
   }
 
-  private lay(capacity: number): void {
-    this.x = new Float64Array(capacity);
-    this.y = new Float64Array(capacity);
-    this.z = new Float64Array(capacity);
-    this.line = new Int32Array(capacity);
-    this.run = new Int32Array(capacity);
-    this.aux = new Int32Array(capacity);
-    this.kind = new Uint8Array(capacity);
-    this.flags = new Uint8Array(capacity);
+  private take({ line, kind, flags, run, x, y, z, aux, arcs }: StepColumns): void {
+    this.line = line;
+    this.kind = kind;
+    this.flags = flags;
+    this.run = run;
+    this.x = x;
+    this.y = y;
+    this.z = z;
+    this.aux = aux;
+    this.arcs = arcs;
   }
 }
 

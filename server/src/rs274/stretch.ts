@@ -4,7 +4,8 @@ import { endOfLine, nextLine } from './chunk.ts';
 import type { MachineKind } from './codes/shape.ts';
 import { closePath } from './execute-compensation.ts';
 import { Executor } from './executor.ts';
-import { allowsFastLines, runFastLines } from './fast-lines.ts';
+import { allowsFastLines, FastLines } from './fast-lines.ts';
+import { compiledColumns } from './kernel.ts';
 import { type Assumption, Machine, type MachineSettings } from './machine.ts';
 import { TextProfiles } from './numbered-lines.ts';
 import { StepStore } from './packed-steps.ts';
@@ -56,7 +57,7 @@ export class StretchRunner {
     /** Only for tests: no short way. */
     private readonly slow_only = false,
   ) {
-    this.machine = new Machine(settings, new MachineState());
+    this.machine = new Machine(settings, new MachineState(), compiledColumns());
     this.executor = new Executor(this.machine);
     this.reader = new BlockReader({
       semicolon_ends_block: settings.semicolon_ends_block,
@@ -127,6 +128,7 @@ export class StretchRunner {
     for (; machine.line < skip_lines && pos < limit; machine.line += 1) pos = nextLine(bytes, pos, limit);
     if (pos > 0) machine.plain_points = -1;
     const fast_limit = limit < bytes.length || chunk.endsWithLineEnd() ? limit : -1;
+    const lines = new FastLines(machine, bytes);
     let fast = !this.slow_only && pos < fast_limit && allowsFastLines(machine);
     while (pos < limit) {
       if (machine.state.v[S.ended] !== 0) {
@@ -139,7 +141,7 @@ export class StretchRunner {
         break;
       }
       if (fast) {
-        pos = runFastLines(machine, bytes, pos, fast_limit);
+        pos = lines.run(pos, fast_limit);
         if (pos >= limit) break;
       }
       machine.plain_points = -1;

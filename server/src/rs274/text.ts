@@ -1,4 +1,4 @@
-import { CHUNK_BYTES, Chunk, cutChunks, endOfLine, isLineEnd, unitsOfText } from './chunk.ts';
+import { CHUNK_BYTES, Chunk, cutChunks, endOfLine, isLineEnd, OPENED_BYTES, unitsOfText } from './chunk.ts';
 
 /** 0-based line and UTF-16 unit, as editors count them. */
 export interface Position {
@@ -35,18 +35,18 @@ export class ProgramText {
   static fromString(text: string): ProgramText {
     const bare = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
     const { bytes, wide } = unitsOfText(bare);
-    const made = new ProgramText(cutChunks(bytes, wide));
+    const made = new ProgramText(cutChunks(bytes, wide, OPENED_BYTES));
     made.marked = bare !== text;
     return made;
   }
 
   /** Reads file bytes: UTF-8 where they are, else one byte a character (Latin-1); UTF-16 with its mark. */
   static fromBytes(bytes: Uint8Array): ProgramText {
-    if (isAscii(bytes)) return new ProgramText(cutChunks(bytes, null));
+    if (isAscii(bytes)) return new ProgramText(cutChunks(bytes, null, OPENED_BYTES));
     const text = decode(bytes);
     if (text === undefined) {
       const marked = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
-      const made = new ProgramText(cutChunks(marked ? bytes.subarray(3) : bytes, null));
+      const made = new ProgramText(cutChunks(marked ? bytes.subarray(3) : bytes, null, OPENED_BYTES));
       made.marked = marked;
       return made;
     }
@@ -190,7 +190,10 @@ export class ProgramText {
       content += this.pieces[last].text();
     }
     const { bytes, wide } = unitsOfText(content);
-    const fresh = content.length === 0 && this.pieces.length > last - first + 1 ? [] : cutChunks(bytes, wide);
+    const fresh =
+      content.length === 0 && this.pieces.length > last - first + 1
+        ? []
+        : cutChunks(bytes, wide, CHUNK_BYTES);
     this.replace(first, last - first + 1, fresh);
   }
 

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
+import { CHUNK_BYTES } from '../../../server/src/rs274/chunk.ts';
 import { ProgramText, type Reading, type ReadOptions, readProgram } from '../../../server/src/rs274/index.ts';
 
 /** Everything a reading tells, in a form that can be compared. */
@@ -54,7 +55,7 @@ describe('rs274: stretches', () => {
   const text = longProgram(20_000);
 
   it('holds a long program in many chunks and reads each once', () => {
-    const reading = readProgram(ProgramText.fromString(text));
+    const reading = readProgram(ProgramText.inPiecesOf(CHUNK_BYTES, text));
     assert.ok(reading.stretches.length > 25);
     assert.equal(reading.ran, reading.stretches.length);
     assert.deepEqual(reading.problems(), []);
@@ -79,11 +80,24 @@ describe('rs274: stretches', () => {
   });
 
   it('reads at most 3 chunks again for an edit in the middle', () => {
-    const program = ProgramText.fromString(text);
+    const program = ProgramText.inPiecesOf(CHUNK_BYTES, text);
     const reading = readProgram(program);
     const at = program.offsetAt({ line: 10_000, character: 1 });
     reading.apply(at, at, '1');
     assert.ok(reading.ran <= 3, `${reading.ran} chunks`);
+    reading.apply(at, at + 1, '');
+    assert.ok(reading.ran <= 3, `${reading.ran} chunks`);
+    assert.deepEqual(told(reading), told(readProgram(ProgramText.fromString(text))));
+  });
+
+  it('cuts a chunk as it was opened into small ones at its first edit', () => {
+    const program = ProgramText.fromString(text);
+    const reading = readProgram(program);
+    const opened = reading.stretches.length;
+    const at = program.offsetAt({ line: 10_000, character: 1 });
+    reading.apply(at, at, '1');
+    assert.ok(reading.ran > 3 && reading.ran <= 8, `${reading.ran} chunks`);
+    assert.ok(reading.stretches.length > opened + 2);
     reading.apply(at, at + 1, '');
     assert.ok(reading.ran <= 3, `${reading.ran} chunks`);
     assert.deepEqual(told(reading), told(readProgram(ProgramText.fromString(text))));

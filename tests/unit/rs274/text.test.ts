@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
+import { CHUNK_BYTES } from '../../../server/src/rs274/chunk.ts';
 import { ProgramText } from '../../../server/src/rs274/index.ts';
 
 /** The plain slow model: the whole text and its lines, as an editor counts them. */
@@ -48,7 +49,7 @@ describe('rs274: program text', () => {
   });
 
   it('keeps chunks that an edit does not touch', () => {
-    const program = ProgramText.fromString('G1 X1.23456 Y2.34567\n'.repeat(5000));
+    const program = ProgramText.inPiecesOf(CHUNK_BYTES, 'G1 X1.23456 Y2.34567\n'.repeat(5000));
     const before = [...program.chunks];
     assert.ok(before.length > 10);
     const at = program.offsetAt({ line: 2500, character: 3 });

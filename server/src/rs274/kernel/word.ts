@@ -1,0 +1,96 @@
+/** The words of one plain line. */
+import { boxFeedIsLength, boxIncrements, boxScale, boxShift, boxValue } from './box.ts';
+import { blank, letterF, letterG, letterN, letterZ, lineEnd, spoils } from './letters.ts';
+import { boxAt, byteAt, classAt, digitsFrom, numberFrom, powerOfTen, setBox, tens } from './memory.ts';
+
+/** Digits that a 32-bit integer surely holds; of each half of a number eight are looked at. */
+const mostDigits: i32 = 9;
+
+/** Letters of the line read last, a bit each; its motion code times ten. */
+export let seen: i32 = 0;
+export let lineMotion: i32 = 0;
+/** Axis words with a point on it; 1 when one without is not zero. */
+export let points: i32 = 0;
+export let unplain: i32 = 0;
+
+/** Reads the words of the line at `start` into the box; the position after its end, or -1 where it is not plain. */
+export function readWords(start: i32, motion: i32): i32 {
+  let p: i32 = start;
+  let letters: i32 = 0;
+  let pointed: i32 = 0;
+  lineMotion = motion;
+  unplain = 0;
+  while (true) {
+    const c: i32 = byteAt(p);
+    p++;
+    const what: i32 = classAt(c);
+    if (what === blank) continue;
+    if (what === lineEnd) {
+      seen = letters;
+      points = pointed;
+      return c === 13 && byteAt(p) === 10 ? p + 1 : p;
+    }
+    const bit: i32 = 1 << what;
+    if (what === 0 || (letters & bit) !== 0) return -1;
+    letters |= bit;
+    p = readNumber(p, what);
+    if (p < 0) return -1;
+    if (pointRead && what <= letterZ) pointed++;
+  }
+}
+
+/** The number read last has a point. */
+let pointRead: bool = false;
+
+/** Reads the number of a letter into the box; the position after it, or -1 where it is not plain. */
+function readNumber(start: i32, what: i32): i32 {
+  let p: i32 = start;
+  let c: i32 = byteAt(p);
+  while (c === 32) {
+    p++;
+    c = byteAt(p);
+  }
+  const signed: bool = c === 45 || c === 43;
+  const negative: bool = c === 45;
+  if (signed) {
+    p++;
+    c = byteAt(p);
+  }
+  let length: i32 = digitsFrom(p);
+  let digits: i32 = numberFrom(p, length);
+  p += length;
+  c = byteAt(p);
+  let value: f64 = 0;
+  if (c === 46) {
+    if (what === letterG) return -1;
+    p++;
+    const fraction: i32 = digitsFrom(p);
+    length += fraction;
+    if (length > mostDigits) return -1;
+    digits = digits * tens(fraction) + numberFrom(p, fraction);
+    p += fraction;
+    c = byteAt(p);
+    value = digits;
+    value = value / powerOfTen(fraction);
+    pointRead = true;
+  } else {
+    pointRead = false;
+    value = digits;
+    if (what === letterG) {
+      if (signed || digits > 3) return -1;
+      lineMotion = digits * 10;
+    } else {
+      if (what <= letterZ && digits !== 0) unplain = 1;
+      const increments: f64 = boxAt(boxIncrements);
+      if (increments !== 1) {
+        if (what === letterF) {
+          if (boxAt(boxFeedIsLength) !== 0) return -1;
+        } else if (what !== letterN) value = value / increments;
+      }
+    }
+  }
+  // More digits than were looked at once are no plain number.
+  if (length === 0 || (c >= 48 && c <= 57) || spoils(c)) return -1;
+  setBox(boxValue + what, (negative ? -value : value) * boxAt(boxScale + what) + boxAt(boxShift + what));
+  return p;
+}
