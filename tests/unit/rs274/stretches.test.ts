@@ -114,7 +114,7 @@ describe('rs274: stretches', () => {
   });
 
   it('pauses when it is told to, is right up to there, and goes on', () => {
-    const program = ProgramText.fromString(text);
+    const program = ProgramText.inPiecesOf(CHUNK_BYTES, text);
     const reading = readProgram(program);
     const at = program.offsetAt({ line: 2, character: 2 });
     program.edit(at, at + 1, '0');
