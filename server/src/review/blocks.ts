@@ -24,8 +24,8 @@ const BLOCKS_A_GROUP = 16;
 
 interface Kept {
   stretches: readonly Stretch[];
-  blocks: readonly StretchBlock[];
-  groups: readonly Group[];
+  blocks: Gathered<Stretch>;
+  groups: Gathered<StretchBlock>;
 }
 
 const kept = new WeakMap<Reading, Kept>();
@@ -76,58 +76,71 @@ function pieces<K extends { lineCount: number }, T>(items: readonly K[], sum: (i
 function groupsOf(reading: Reading): readonly Group[] {
   const { stretches } = reading;
   const before = kept.get(reading);
-  if (before?.stretches === stretches) return before.groups;
-  const blocks = gather(before?.blocks ?? [], stretches, STRETCHES_A_BLOCK);
-  const groups = gather(before?.groups ?? [], blocks, BLOCKS_A_GROUP);
+  if (before?.stretches === stretches) return before.groups.pieces;
+  const same =
+    before && reading.kept.from === before.stretches
+      ? reading.kept
+      : sameEnds(before?.stretches ?? [], stretches);
+  const blocks = gather(before?.blocks, before?.stretches ?? [], stretches, same, STRETCHES_A_BLOCK);
+  const groups = gather(
+    before?.groups,
+    before?.blocks.pieces ?? [],
+    blocks.pieces,
+    sameEnds(before?.blocks.pieces ?? [], blocks.pieces),
+    BLOCKS_A_GROUP,
+  );
   kept.set(reading, { stretches, blocks, groups });
-  return groups;
+  return groups.pieces;
 }
 
+/** Items gathered into pieces, with the item that each piece begins with and, behind, the number of all. */
 interface Gathered<T> {
-  readonly items: readonly T[];
-  readonly lineCount: number;
+  readonly pieces: readonly { readonly items: readonly T[]; readonly lineCount: number }[];
+  readonly starts: readonly number[];
 }
 
-/** Gathers items by about `size`; those gathered before stay as they are where their items do. */
+/** Gathers items by about `size`; pieces gathered before (`old`, of `before`) stay as they are where their items do. */
 function gather<T extends { lineCount: number }>(
-  old: readonly Gathered<T>[],
+  old: Gathered<T> | undefined,
+  before: readonly T[],
   items: readonly T[],
+  same: { head: number; tail: number },
   size: number,
-): Gathered<T>[] {
+): Gathered<T> {
+  const { pieces, starts } = old ?? { pieces: [], starts: [0] };
   let head = 0;
-  let from = 0;
-  while (head < old.length && standsAt(old[head].items, items, from)) {
-    from += old[head].items.length;
-    head++;
-  }
-  let tail = old.length;
-  let to = items.length;
-  while (tail > head) {
-    const own = old[tail - 1].items;
-    const start = to - own.length;
-    if (start < from || !standsAt(own, items, start)) break;
-    to = start;
-    tail--;
-  }
+  while (head < pieces.length && starts[head + 1] <= same.head) head++;
+  let tail = pieces.length;
+  while (tail > head && before.length - starts[tail - 1] <= same.tail) tail--;
+  const from = starts[head];
+  const behind = before.length - starts[tail];
   const gathered = [
-    ...old.slice(0, head),
-    ...cutAround(
-      old.slice(head, tail).flatMap(({ items }) => items),
-      items,
-      from,
-      to,
-      size,
-    ),
-    ...old.slice(tail),
+    ...pieces.slice(0, head),
+    ...cutAround(before.slice(from, before.length - behind), items, from, items.length - behind, size),
+    ...pieces.slice(tail),
   ];
   // Many small ones are left after many edits.
-  return gathered.length <= 8 + (4 * items.length) / size ? gathered : cut(items, 0, items.length, size);
+  if (gathered.length > 8 + (4 * items.length) / size)
+    return placed(cut(items, 0, items.length, size), 0, []);
+  return placed(gathered, head, starts);
 }
 
-function standsAt<T>(own: readonly T[], items: readonly T[], at: number): boolean {
-  if (at + own.length > items.length) return false;
-  for (let i = 0; i < own.length; i++) if (own[i] !== items[at + i]) return false;
-  return true;
+/** The places of pieces; those of the first `known` are in `starts`. */
+function placed<T>(pieces: Gathered<T>['pieces'], known: number, starts: readonly number[]): Gathered<T> {
+  const all = starts.slice(0, known + 1);
+  if (all.length === 0) all.push(0);
+  for (let at = known; at < pieces.length; at++) all.push(all[at] + pieces[at].items.length);
+  return { pieces, starts: all };
+}
+
+/** How many items two lists share at the beginning, and how many of the others at the end. */
+function sameEnds<T>(a: readonly T[], b: readonly T[]): { head: number; tail: number } {
+  const most = Math.min(a.length, b.length);
+  let head = 0;
+  while (head < most && a[head] === b[head]) head++;
+  let tail = 0;
+  while (tail < most - head && a[a.length - 1 - tail] === b[b.length - 1 - tail]) tail++;
+  return { head, tail };
 }
 
 /**
@@ -140,12 +153,8 @@ function cutAround<T extends { lineCount: number }>(
   from: number,
   to: number,
   size: number,
-): Gathered<T>[] {
-  const most = Math.min(old.length, to - from);
-  let head = 0;
-  while (head < most && old[head] === items[from + head]) head++;
-  let tail = 0;
-  while (tail < most - head && old[old.length - 1 - tail] === items[to - 1 - tail]) tail++;
+): Gathered<T>['pieces'] {
+  const { head, tail } = sameEnds(old, items.slice(from, to));
   return [
     ...cut(items, from, from + head, size),
     ...cut(items, from + head, to - tail, size),
@@ -159,9 +168,9 @@ function cut<T extends { lineCount: number }>(
   from: number,
   to: number,
   size: number,
-): Gathered<T>[] {
+): Gathered<T>['pieces'] {
   const count = Math.max(1, Math.round((to - from) / size));
-  const made: Gathered<T>[] = [];
+  const made: { items: readonly T[]; lineCount: number }[] = [];
   for (let i = 0; i < count && to > from; i++) {
     const start = from + Math.floor((i * (to - from)) / count);
     const end = from + Math.floor(((i + 1) * (to - from)) / count);

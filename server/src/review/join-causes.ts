@@ -6,8 +6,17 @@ const RELATED_CAP = 20;
 /** Findings of one code, tool and message shape become the first of them, with the others as related places. */
 export function joinSameCause(findings: readonly Finding[]): Finding[] {
   const groups = new Map<string, Finding[]>();
+  const shapes = new Map<string, string>();
+  const shapeOf = (message: string) => {
+    let shape = shapes.get(message);
+    if (shape === undefined) {
+      shape = message.replace(/[-+.\d]+/g, '#');
+      shapes.set(message, shape);
+    }
+    return shape;
+  };
   for (const finding of findings) {
-    const key = `${finding.code} ${finding.tool ?? ''} ${finding.file ?? ''} ${finding.severity} ${finding.message.replace(/[-+.\d]+/g, '#')}`;
+    const key = `${finding.code} ${finding.tool ?? ''} ${finding.file ?? ''} ${finding.severity} ${shapeOf(finding.message)}`;
     const group = groups.get(key);
     if (group) group.push(finding);
     else groups.set(key, [finding]);

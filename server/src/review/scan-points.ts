@@ -15,7 +15,9 @@ const byChunk = new WeakMap<object, PointScan>();
 /** Counts points of X Y Z U W words outside comments; each chunk of text is looked at once. */
 export function scanPoints(text: ProgramText): PointScan {
   const all: PointScan = { with_point: 0, whole: 0, places: [] };
-  for (const [index, chunk] of text.chunks.entries()) {
+  const { chunks } = text;
+  for (let index = 0; index < chunks.length; index++) {
+    const chunk = chunks[index];
     if (chunk.plain_points >= 0) {
       all.with_point += chunk.plain_points;
       continue;

@@ -49,13 +49,7 @@ function toolReview(number: number, uses: ToolUse[], program: Program): ToolRevi
   const cut_s = 60 * sum(use => use.cut_min);
   const untimed = sum(use => use.untimed) > 0;
   const rapid_s = program.rapidSecondsOf(sum(use => use.rapid_length_mm));
-  const span = (quantity: 'chip_load_mm' | 'surface_speed_m_min' | 'feed_per_rev_mm') =>
-    spanOf(
-      uses.flatMap(use => use.parts),
-      tool,
-      program,
-      quantity,
-    );
+  const spans = spansOf(uses, tool, program);
   return {
     number,
     tool,
@@ -68,9 +62,9 @@ function toolReview(number: number, uses: ToolUse[], program: Program): ToolRevi
       ? undefined
       : cut_s + 60 * sum(use => use.dwell_min) + (Number.isFinite(rapid_s) ? rapid_s : 0),
     cut_length_mm: sum(use => use.cut_length_mm),
-    chip_load_mm: span('chip_load_mm'),
-    surface_speed_m_min: span('surface_speed_m_min'),
-    feed_per_rev_mm: span('feed_per_rev_mm'),
+    chip_load_mm: spans.chip_load_mm,
+    surface_speed_m_min: spans.surface_speed_m_min,
+    feed_per_rev_mm: spans.feed_per_rev_mm,
     window: program.window(number),
     main: mainFacts(uses, tool, program),
   };
@@ -94,26 +88,33 @@ function sourceOf(tool: ToolKnown | undefined): OriginFrom | undefined {
   return (tool?.diameter_mm ?? tool?.kind ?? tool?.teeth ?? tool?.nose_radius_mm)?.origin.from;
 }
 
-function spanOf(
-  parts: readonly Part[],
-  tool: ToolKnown | undefined,
-  program: Program,
-  quantity: 'chip_load_mm' | 'surface_speed_m_min' | 'feed_per_rev_mm',
-): Span | undefined {
-  let least = Number.NaN;
-  let most = Number.NaN;
-  for (const part of parts) {
-    if (part.cut_steps === 0) continue;
-    if (part.kinds & LOCKED && quantity === 'chip_load_mm') continue;
-    const places = program.kind === 'lathe' ? [part.least_x_mm / 2, part.most_x_mm / 2] : [0];
-    for (const x of places) {
-      const value = edgeFacts(part.run, tool, program.kind, x)[quantity];
-      if (!Number.isFinite(value)) continue;
-      if (!(least <= value)) least = value;
-      if (!(most >= value)) most = value;
+type Spans = Partial<Record<'chip_load_mm' | 'surface_speed_m_min' | 'feed_per_rev_mm', Span>>;
+
+function spansOf(uses: readonly ToolUse[], tool: ToolKnown | undefined, program: Program): Spans {
+  const spans: Spans = {};
+  const { kind } = program;
+  for (const { parts } of uses) {
+    for (const part of parts) {
+      if (part.cut_steps === 0) continue;
+      addSpans(spans, part, edgeFacts(part.run, tool, kind, kind === 'lathe' ? part.least_x_mm / 2 : 0));
+      if (kind === 'lathe') addSpans(spans, part, edgeFacts(part.run, tool, kind, part.most_x_mm / 2));
     }
   }
-  return Number.isFinite(least) ? [least, most] : undefined;
+  return spans;
+}
+
+function addSpans(spans: Spans, part: Part, facts: EdgeFacts): void {
+  if ((part.kinds & LOCKED) === 0) widen(spans, 'chip_load_mm', facts.chip_load_mm);
+  widen(spans, 'surface_speed_m_min', facts.surface_speed_m_min);
+  widen(spans, 'feed_per_rev_mm', facts.feed_per_rev_mm);
+}
+
+function widen(spans: Spans, name: keyof Spans, value: number): void {
+  if (!Number.isFinite(value)) return;
+  const span = spans[name];
+  if (!span) spans[name] = [value, value];
+  else if (value < span[0]) span[0] = value;
+  else if (value > span[1]) span[1] = value;
 }
 
 /** Low and high end of a window's range; undefined when it is absent. */

@@ -24,6 +24,8 @@ export class Reading {
   complete = true;
   /** Steps stand in the order of lines; not so where subprograms or loops run. */
   ordered = true;
+  /** What the last refresh took over: so many of the stretches before (`from`) at the beginning, so many at the end. */
+  kept: { from: readonly Stretch[]; head: number; tail: number } = { from: [], head: 0, tail: 0 };
   private first_lines = new Int32Array(1);
   /** Stretches from here on may stand as they were before the last edit. */
   private right = 0;
@@ -107,6 +109,7 @@ export class Reading {
     const first = index;
     let state = index === 0 ? this.start : next[index - 1].stateOut;
     this.ran = 0;
+    let end = tail;
     this.runner.begin(this.stretches.length === 0 ? this.witness : undefined);
     if (index === 0) this.looks_ahead = false;
     while (index < chunks.length) {
@@ -118,6 +121,7 @@ export class Reading {
       } else {
         if (kept !== undefined && pause?.(this.text.firstLineOfChunk(index))) break;
         if (!this.runOne(next, index, state)) return false;
+        end = Math.max(end, index + 1);
       }
       state = next[index].stateOut;
       index += 1;
@@ -127,6 +131,7 @@ export class Reading {
       if (next[index] === undefined && !this.runOne(next, index, next[index - 1].stateOut)) return false;
     this.ordered = true;
     this.complete = true;
+    this.kept = { from: old, head: first, tail: chunks.length - end };
     this.stretches = next;
     this.countLines(first, shift === 0 ? tail : chunks.length);
     return true;
@@ -153,6 +158,7 @@ export class Reading {
     const { stretch, complete } = this.flow(this.start);
     this.ordered = false;
     this.complete = complete;
+    this.kept = { from: this.stretches, head: 0, tail: 0 };
     this.stretches = [stretch];
     this.ran = 1;
     this.right = 1;

@@ -27,6 +27,7 @@ export class ProgramText {
   private lines = new Int32Array(1);
   private offsets_valid = 1;
   private lines_valid = 1;
+  private near = 0;
 
   private constructor(pieces: Chunk[]) {
     this.pieces = pieces;
@@ -79,10 +80,14 @@ export class ProgramText {
 
   /** Index of the chunk that holds a line. */
   chunkOfLine(line: number): number {
+    // Mostly it is the one that was asked for before.
+    const { near } = this;
+    if (near + 1 < this.lines_valid && this.lines[near] <= line && line < this.lines[near + 1]) return near;
     // Lines are counted only as far as they are asked for: counting all of a long text costs a pass over it.
     let known = this.lines_valid - 1;
     while (known < this.pieces.length && this.firstLineOfChunk(known) <= line) known += 1;
-    return lastNotAfter(this.lines, Math.min(known + 1, this.pieces.length), line);
+    this.near = lastNotAfter(this.lines, Math.min(known + 1, this.pieces.length), line);
+    return this.near;
   }
 
   firstLineOfChunk(index: number): number {

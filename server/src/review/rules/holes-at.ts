@@ -1,4 +1,4 @@
-import { RUN } from '../../rs274/steps.ts';
+import { RUN, STEP_FLAG } from '../../rs274/steps.ts';
 import type { ToolKind } from '../../setup/index.ts';
 import type { Program } from '../program.ts';
 import type { Hole } from '../scan-marks.ts';
@@ -82,13 +82,21 @@ export function holesBefore(program: Program, of: PlacedHole): PlacedHole[] {
   return found.sort((a, b) => a.hole.line - b.hole.line);
 }
 
+/** Whether a hole of the program may be made by a cycle, or by one of these tools: asked before all holes are walked. */
+export function mayHold(program: Program, kinds: readonly ToolKind[]): boolean {
+  if (program.parts.some(part => (part.flags & STEP_FLAG.cycle) !== 0)) return true;
+  return program.uses.some(({ tool }) => tool?.kind !== undefined && kinds.includes(tool.kind.value));
+}
+
 const drilled = new WeakMap<Program, PlacedHole[]>();
 
 /** Holes that a cycle makes, or a drill or a tap: few, where a finishing program plunges ten thousand times. */
 export function drilledHoles(program: Program): PlacedHole[] {
   let found = drilled.get(program);
   if (!found) {
-    found = placedHoles(program).filter(({ hole, kind }) => hole.cycle || kind === 'drill' || kind === 'tap');
+    found = mayHold(program, ['drill', 'tap'])
+      ? placedHoles(program).filter(({ hole, kind }) => hole.cycle || kind === 'drill' || kind === 'tap')
+      : [];
     drilled.set(program, found);
   }
   return found;

@@ -1,5 +1,6 @@
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN } from '../../rs274/steps.ts';
+import { summedInPieces } from '../blocks.ts';
 import { frameName } from '../frame-name.ts';
 import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
@@ -67,8 +68,13 @@ export const offsetAtOtherAngle: Rule = {
 
 /** Whether any move names a rotary axis; the walk below is for such programs only. */
 function turnsTable(program: Program): boolean {
-  return program.reading.stretches.some(({ steps }) => steps.rotaryCount > 0);
+  return turning(program.reading).some(piece => piece.value);
 }
+
+const turning = summedInPieces(
+  stretches => stretches.some(({ steps }) => steps.rotaryCount > 0),
+  pieces => pieces.some(piece => piece.value),
+);
 
 /** Angles of the table that each tool works at in each work offset, with the first line of each. */
 function anglesOf(program: Program): Map<number, Map<number, Map<string, number>>> {

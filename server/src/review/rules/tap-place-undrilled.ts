@@ -1,6 +1,6 @@
 import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
-import { holesBefore, isTapped, type PlacedHole, placedHoles } from './holes-at.ts';
+import { holesBefore, isTapped, mayHold, type PlacedHole, placedHoles } from './holes-at.ts';
 import { tapped, tapSheet } from './tap-sheets.ts';
 
 /** A tap goes where no hole was made, while its other places have one. */
@@ -16,6 +16,7 @@ export const tapPlaceUndrilled: Rule = {
   source: 'common practice, no source',
   needs: [],
   program(program, report) {
+    if (!mayHold(program, ['tap', 'reamer'])) return;
     const taps = placedHoles(program).filter(placed => isTapped(placed) || placed.kind === 'reamer');
     for (const tool of new Set(taps.map(tap => tap.tool))) {
       const own = taps.filter(tap => tap.tool === tool);
