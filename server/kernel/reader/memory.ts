@@ -3,7 +3,8 @@
 // rooms of fixed size, one after the other
 const box: usize = 1_024;
 const powers: usize = box + 8 * 128;
-const askedFeeds: usize = powers + 8 * 10;
+const wholePowers: usize = powers + 8 * 10;
+const askedFeeds: usize = wholePowers + 4 * 10;
 const askedMotions: usize = askedFeeds + 8 * 8;
 const askedRows: usize = askedMotions + 4 * 8;
 const classes: usize = askedRows + 4 * 8;
@@ -24,7 +25,10 @@ const flags: usize = kind + 16_384;
 const packed: usize = flags + 16_384;
 const end: usize = packed + 38 * 16_384 + 24 * 8_192;
 
-/** Addresses of: box, text, x, y, z, arcs, line, run, aux, kind, flags, powers of ten, runs (like, plane, seen), packed, end of all. */
+/**
+ * Addresses of: box, text, x, y, z, arcs, line, run, aux, kind, flags, powers of ten, runs (like, plane, seen), packed, powers as whole numbers,
+ * end of all.
+ */
 export function addressOf(what: i32): usize {
   if (what === 0) return box;
   if (what === 1) return text;
@@ -42,6 +46,7 @@ export function addressOf(what: i32): usize {
   if (what === 13) return planes;
   if (what === 14) return seen;
   if (what === 15) return packed;
+  if (what === 16) return wholePowers;
   return end;
 }
 
@@ -55,23 +60,23 @@ export function setBox(at: i32, value: f64): void {
 export function byteAt(at: i32): i32 {
   return load<u8>(text + <usize>at);
 }
-/** Eight bytes at once: up to eight past the last one are looked at. */
+/** All at once: up to sixteen bytes past the last one are looked at. */
 export function digitsFrom(at: i32): i32 {
-  const eight: u64 = load<u64>(text + <usize>at);
-  // In each byte: the high half is 3, and adding 6 to the low half does not change that.
-  const high: u64 = eight & 0xf0f0f0f0f0f0f0f0;
-  const raised: u64 = (eight + 0x0606060606060606) & 0xf0f0f0f0f0f0f0f0;
-  const other: u64 = (high ^ 0x3030303030303030) | (raised ^ 0x3030303030303030);
-  return other === 0 ? 8 : <i32>(ctz(other) >> 3);
+  const over: v128 = i8x16.sub(v128.load(text + <usize>at), i8x16.splat(48));
+  return i8x16.bitmask(i8x16.lt_u(over, i8x16.splat(10)));
 }
-/** Digits are moved to the end of eight, then added up in pairs, fours and all together. */
+export function onesFrom(bits: i32): i32 {
+  return ctz(~bits);
+}
+/** Digits are moved to the end of eight, then added up in pairs, in fours, and all together. */
 export function numberFrom(at: i32, length: i32): i32 {
-  if (length === 0) return 0;
-  let eight: u64 = load<u64>(text + <usize>at) << ((8 - <u64>length) << 3);
+  // In two halves: a shift by all 64 bits is none.
+  const shift: u64 = 32 - ((<u64>length) << 2);
+  let eight: u64 = (load<u64>(text + <usize>at) << shift) << shift;
   eight &= 0x0f0f0f0f0f0f0f0f;
   eight = (eight * 10 + (eight >> 8)) & 0x00ff00ff00ff00ff;
   eight = (eight * 100 + (eight >> 16)) & 0x0000ffff0000ffff;
-  return <i32>((eight * 10_000 + (eight >> 32)) & 0xffffffff);
+  return <i32>(eight * 10_000 + (eight >> 32));
 }
 export function classAt(byte: i32): i32 {
   return load<u8>(classes + <usize>byte);
@@ -80,7 +85,7 @@ export function setClass(byte: i32, what: i32): void {
   store<u8>(classes + <usize>byte, <u8>what);
 }
 export function tens(power: i32): i32 {
-  return <i32>load<f64>(powers + ((<usize>power) << 3));
+  return load<i32>(wholePowers + ((<usize>power) << 2));
 }
 export function powerOfTen(power: i32): f64 {
   return load<f64>(powers + ((<usize>power) << 3));

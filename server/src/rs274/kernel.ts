@@ -108,7 +108,7 @@ const PAGE_BYTES = 65_536;
 /** Rooms in the order of `addressOf`. */
 const ROOMS = [
   ...['box', 'text', 'x', 'y', 'z', 'arcs', 'line', 'run', 'aux', 'kind', 'flags', 'powers'],
-  ...['likes', 'planes', 'seen', 'packed', 'end'],
+  ...['likes', 'planes', 'seen', 'packed', 'tens', 'end'],
 ] as const;
 /** Pages that the module states as its least. */
 const PAGES = 48;
@@ -131,6 +131,7 @@ function makeCompiled(): CompiledKernel | undefined {
   const integers = (room: string, length: number) => new Int32Array(buffer, at[room], length);
   const bytes = (room: string, length: number) => new Uint8Array(buffer, at[room], length);
   doubles('powers', memory.powers.length).set(memory.powers);
+  integers('tens', memory.powers.length).set(memory.powers);
   const { mostSteps, mostArcs, mostRuns, mostText } = memory;
   const text = bytes('text', mostText + 1);
   return {

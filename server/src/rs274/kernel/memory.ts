@@ -89,11 +89,15 @@ export function setBox(at: i32, value: f64): void {
 export function byteAt(at: i32): i32 {
   return text[at];
 }
-/** How many digits stand from `at` on, at most 8. */
+/** Which of the sixteen bytes from `at` on are digits: a bit each, the first one lowest. */
 export function digitsFrom(at: i32): i32 {
-  let length = 0;
-  while (length < 8 && text[at + length] >= 48 && text[at + length] <= 57) length++;
-  return length;
+  let bits = 0;
+  for (let k = 0; k < 16; k++) if (text[at + k] >= 48 && text[at + k] <= 57) bits |= 1 << k;
+  return bits;
+}
+/** How many bits are set from the lowest on. */
+export function onesFrom(bits: i32): i32 {
+  return 31 - Math.clz32(~bits & (bits + 1));
 }
 /** The number that `length` digits make, at most 8. */
 export function numberFrom(at: i32, length: i32): i32 {
@@ -107,6 +111,7 @@ export function classAt(byte: i32): i32 {
 export function setClass(byte: i32, what: i32): void {
   classes[byte] = what;
 }
+/** A power of ten as a whole number. */
 export function tens(power: i32): i32 {
   return powers[power];
 }

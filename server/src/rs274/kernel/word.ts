@@ -1,10 +1,21 @@
 /** The words of one plain line. */
 import { boxFeedIsLength, boxIncrements, boxScale, boxShift, boxValue } from './box.ts';
 import { blank, letterF, letterG, letterN, letterZ, lineEnd, spoils } from './letters.ts';
-import { boxAt, byteAt, classAt, digitsFrom, numberFrom, powerOfTen, setBox, tens } from './memory.ts';
+import {
+  boxAt,
+  byteAt,
+  classAt,
+  digitsFrom,
+  numberFrom,
+  onesFrom,
+  powerOfTen,
+  setBox,
+  tens,
+} from './memory.ts';
 
-/** Digits that a 32-bit integer surely holds; of each half of a number eight are looked at. */
+/** Digits that a 32-bit integer surely holds, and those before or after the point that are taken at once. */
 const mostDigits: i32 = 9;
+const mostWhole: i32 = 8;
 
 /** Letters of the line read last, a bit each; its motion code times ten. */
 export let seen: i32 = 0;
@@ -46,36 +57,40 @@ let pointRead: bool = false;
 function readNumber(start: i32, what: i32): i32 {
   let p: i32 = start;
   let c: i32 = byteAt(p);
-  while (c === 32) {
-    p++;
-    c = byteAt(p);
+  let negative: bool = false;
+  let signed: bool = false;
+  if (c < 46) {
+    while (c === 32) {
+      p++;
+      c = byteAt(p);
+    }
+    negative = c === 45;
+    signed = negative || c === 43;
+    if (signed) p++;
   }
-  const signed: bool = c === 45 || c === 43;
-  const negative: bool = c === 45;
-  if (signed) {
-    p++;
-    c = byteAt(p);
-  }
-  let length: i32 = digitsFrom(p);
-  let digits: i32 = numberFrom(p, length);
-  p += length;
-  c = byteAt(p);
+  const bits: i32 = digitsFrom(p);
+  const whole: i32 = onesFrom(bits);
+  if (whole > mostWhole) return -1;
+  const after: i32 = p + whole;
+  c = byteAt(after);
   let value: f64 = 0;
+  let digits: i32 = 0;
+  let end: i32 = after;
   if (c === 46) {
-    if (what === letterG) return -1;
-    p++;
-    const fraction: i32 = digitsFrom(p);
-    length += fraction;
-    if (length > mostDigits) return -1;
-    digits = digits * tens(fraction) + numberFrom(p, fraction);
-    p += fraction;
-    c = byteAt(p);
-    value = digits;
+    const fraction: i32 = onesFrom(bits >> (whole + 1));
+    const length: i32 = whole + fraction;
+    if (what === letterG || fraction > mostWhole || length > mostDigits || length === 0) return -1;
+    digits = numberFrom(p, whole) * tens(fraction) + numberFrom(after + 1, fraction);
+    end = after + fraction + 1;
+    c = byteAt(end);
+    value = negative ? -digits : digits;
     value = value / powerOfTen(fraction);
     pointRead = true;
   } else {
+    if (whole === 0) return -1;
+    digits = numberFrom(p, whole);
     pointRead = false;
-    value = digits;
+    value = negative ? -digits : digits;
     if (what === letterG) {
       if (signed || digits > 3) return -1;
       lineMotion = digits * 10;
@@ -89,8 +104,7 @@ function readNumber(start: i32, what: i32): i32 {
       }
     }
   }
-  // More digits than were looked at once are no plain number.
-  if (length === 0 || (c >= 48 && c <= 57) || spoils(c)) return -1;
-  setBox(boxValue + what, (negative ? -value : value) * boxAt(boxScale + what) + boxAt(boxShift + what));
-  return p;
+  if (spoils(c)) return -1;
+  setBox(boxValue + what, value * boxAt(boxScale + what) + boxAt(boxShift + what));
+  return end;
 }
