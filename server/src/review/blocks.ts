@@ -19,7 +19,7 @@ export interface Piece<T> {
 }
 
 /** An edit sums a block of so many stretches again, then a group of so many blocks, then all groups. */
-const STRETCHES_A_BLOCK = 16;
+const STRETCHES_A_BLOCK = 4;
 const BLOCKS_A_GROUP = 16;
 
 interface Kept {
