@@ -6,7 +6,7 @@ import { execFileSync, fork } from 'node:child_process';
 import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { build } from 'esbuild';
 
@@ -21,8 +21,9 @@ const { values, positionals } = parseArgs({
 mkdirSync(out, { recursive: true });
 const bundle = path.join(out, 'parts.mjs');
 await build({
-  entryPoints: [path.join(here, 'parts.ts')],
-  outfile: bundle,
+  entryPoints: [path.join(here, 'parts.ts'), path.join(here, 'table.ts')],
+  outdir: out,
+  outExtension: { '.js': '.mjs' },
   bundle: true,
   minify: true,
   platform: 'node',
@@ -33,12 +34,13 @@ await build({
   logLevel: 'error',
 });
 execFileSync(process.execPath, ['esbuild.mjs'], { cwd: root, stdio: 'inherit' });
+const { header, row } = await import(pathToFileURL(path.join(out, 'table.mjs')).href);
 
 const all = execFileSync(process.execPath, [bundle, 'names'], { encoding: 'utf8' }).trim().split(' ');
 const asked = positionals.length > 0 ? positionals : [...all, 'package', 'stock'];
-const before = values.against ? JSON.parse(readFileSync(values.against, 'utf8')).figures : [];
+const before = values.against ? JSON.parse(readFileSync(values.against, 'utf8')).figures : undefined;
 const figures = [];
-console.log(header());
+console.log(header(before !== undefined));
 for (const name of asked) {
   if (name === 'stock') {
     console.log(
@@ -51,7 +53,7 @@ for (const name of asked) {
   }
   for (const figure of name === 'package' ? packed() : await part(name)) {
     figures.push(figure);
-    console.log(row(figure));
+    console.log(row(figure, before));
   }
 }
 const file =
@@ -96,24 +98,4 @@ function packed() {
     size('server as one file', 'dist/server.node.js'),
     size('client as one file', 'dist/client.node.js'),
   ];
-}
-
-function header() {
-  const earlier = values.against ? '  earlier' : '';
-  return `${'figure'.padEnd(58)} ${'against'.padEnd(20)}   least  median    most  wanted${earlier}`;
-}
-
-function row(figure) {
-  const number = value => (value === undefined ? '' : value.toFixed(value < 10 ? 2 : 1)).padStart(7);
-  const wanted = figure.target === undefined ? '' : `${figure.over ? '>=' : '<='} ${figure.target}`;
-  const met =
-    figure.target === undefined
-      ? ''
-      : (figure.over ? figure.median >= figure.target : figure.median <= figure.target)
-        ? ' ok'
-        : ' --';
-  const old = before.find(({ name }) => name === figure.name);
-  const earlier = values.against ? number(old?.median) : '';
-  const { least, median, most } = figure;
-  return `${figure.name.padEnd(58)} ${figure.against.padEnd(20)} ${number(least)} ${number(median)} ${number(most)}  ${(wanted + met).padEnd(10)}${earlier} ${figure.plain ?? ''}`;
 }
