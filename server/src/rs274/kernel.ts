@@ -3,7 +3,7 @@ import { compiledModule } from './compiled-module.ts';
 import * as plain from './kernel/index.ts';
 import * as memory from './kernel/memory.ts';
 import { kernelBytes } from './kernel-bytes.ts';
-import type { StepColumns } from './step-columns.ts';
+import { emptyColumns, type StepColumns } from './step-columns.ts';
 import type { StepRecorder } from './step-recorder.ts';
 import type { StepTable } from './steps.ts';
 
@@ -44,6 +44,19 @@ export function kernelFor(bytes: Uint8Array, table: StepRecorder, asked: RunAske
   else memory.useText(bytes, table, asked);
   return kernel;
 }
+
+/** Lets go of the text and the table that were looked at last: nothing of a program is held longer than its owner holds it. */
+export function release(): void {
+  memory.useText(NO_TEXT, NO_COLUMNS, NO_RUNS);
+  memory.useTable(NO_COLUMNS);
+  memory.usePacked(NO_BUFFER, 0);
+  compiled?.useText(NO_TEXT, NO_RUNS);
+}
+
+const NO_TEXT = new Uint8Array(0);
+const NO_COLUMNS = emptyColumns(0);
+const NO_RUNS: RunAsked = () => -1;
+const NO_BUFFER = new ArrayBuffer(0);
 
 function isAtHome(table: StepTable, { columns }: CompiledKernel): boolean {
   return table.arcs === columns.arcs && table.runCount <= memory.mostRuns;

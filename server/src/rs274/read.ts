@@ -24,7 +24,7 @@ export interface ReadOptions extends Hints {
   resolveFile?: ResolveFile;
   /** Bounds of a run with control flow; `late` is asked from time to time. */
   bounds?: Partial<FlowBounds>;
-  /** Sees the stretches of the first reading, each right after it was read. */
+  /** Sees the stretches, each right after it was run. */
   witness?: StretchWitness;
   /** Only for tests: every block goes the long way. */
   slow_only?: boolean;

@@ -1,6 +1,7 @@
 import type { Chunk } from './chunk.ts';
 import { StepCursor } from './cursor.ts';
 import type { FlowResult } from './flow/run.ts';
+import { release } from './kernel.ts';
 import type { Assumption } from './machine.ts';
 import type { Problem } from './problems.ts';
 import type { Settled } from './settle.ts';
@@ -41,7 +42,7 @@ export class Reading {
     private readonly start: MachineState,
     /** Runs the program with its control flow, up to a line where one is given. */
     private readonly flow: (start: MachineState, until_line?: number) => FlowResult,
-    /** Sees the stretches of the first reading. */
+    /** Sees the stretches, each right after it was run. */
     private readonly witness?: StretchWitness,
   ) {}
 
@@ -71,6 +72,7 @@ export class Reading {
     // Whether control flow is needed is asked anew each time: what was so before the edit must not matter.
     if (!this.runStretches(chunks, pause)) this.runWhole();
     this.seen = chunks;
+    release();
   }
 
   /** False while some stretches stand as they were before an edit further up: what they say may be wrong now. */
@@ -110,7 +112,7 @@ export class Reading {
     let state = index === 0 ? this.start : next[index - 1].stateOut;
     this.ran = 0;
     let end = tail;
-    this.runner.begin(this.stretches.length === 0 ? this.witness : undefined);
+    this.runner.begin(this.witness);
     if (index === 0) this.looks_ahead = false;
     while (index < chunks.length) {
       const kept: Stretch | undefined = next[index];
@@ -206,7 +208,9 @@ export class Reading {
     if (line + 1 >= last_line) return stretch.stateOut;
     if (!this.ordered) return this.flow(this.start, line).stretch.stateOut;
     const leader = index === 0 ? this.settled.leader_lines : 0;
-    return this.runner.stateAfter(stretch, line - this.first_lines[index], leader, this.place(index));
+    const state = this.runner.stateAfter(stretch, line - this.first_lines[index], leader, this.place(index));
+    release();
+    return state;
   }
 
   /** A run column (steps.ts) of the state after a line. */
