@@ -6,6 +6,7 @@ import { findJobFiles } from '../job/job-files.ts';
 import type { OpenedJob } from '../job/job-input.ts';
 import { openJob } from '../job/open-job.ts';
 import type { FileFacts } from '../report/json.ts';
+import { once } from '../review/once.ts';
 import { type Arguments, UsageError } from './arguments.ts';
 import { nodeHost } from './node-host.ts';
 import { VERSION } from './version.ts';
@@ -69,8 +70,17 @@ export async function load(path: string, args: Arguments): Promise<Loaded> {
     resolveFile: name => neighbour(path, name),
     readBeside: name => inFolder(path, name),
   });
-  const sha256 = createHash('sha256').update(bytes).digest('hex');
-  return { ...job, file: { path, sha256, bytes: bytes.length, version: VERSION } };
+  // Most outputs do not show it.
+  const sha256 = once(() => createHash('sha256').update(bytes).digest('hex'));
+  const file = {
+    path,
+    get sha256() {
+      return sha256();
+    },
+    bytes: bytes.length,
+    version: VERSION,
+  };
+  return { ...job, file };
 }
 
 function mustExist(path: string): string {
