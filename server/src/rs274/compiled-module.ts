@@ -15,3 +15,13 @@ export function compiledModule(base64: string): WebAssembly.Module | undefined {
     return undefined;
   }
 }
+
+/** A memory of so many pages; undefined when the host has none: then the plain form works. */
+export function memoryOf(pages: number): WebAssembly.Memory | undefined {
+  try {
+    return new WebAssembly.Memory({ initial: pages, maximum: pages });
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+}

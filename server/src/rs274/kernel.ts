@@ -1,5 +1,5 @@
 /** The kernel that reads plain lines and puts steps away: compiled where the host can run it, else plain out of the same source. */
-import { compiledModule } from './compiled-module.ts';
+import { compiledModule, memoryOf } from './compiled-module.ts';
 import * as plain from './kernel/index.ts';
 import * as memory from './kernel/memory.ts';
 import { kernelBytes } from './kernel-bytes.ts';
@@ -128,9 +128,9 @@ const PAGES = 48;
 
 function makeCompiled(): CompiledKernel | undefined {
   const module = compiledModule(kernelBytes);
-  if (module === undefined) return undefined;
+  const held = module && memoryOf(PAGES);
+  if (module === undefined || held === undefined) return undefined;
   let asked: RunAsked = () => -1;
-  const held = new WebAssembly.Memory({ initial: PAGES, maximum: PAGES });
   const { exports } = new WebAssembly.Instance(module, {
     env: { memory: held },
     memory: { askRun: (motion: number, feed: number) => asked(motion, feed), atan2: Math.atan2 },

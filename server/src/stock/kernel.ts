@@ -1,4 +1,5 @@
 /** The kernel that cuts: compiled where the host can run it, else the plain one out of the same source. */
+import { memoryOf } from '../rs274/compiled-module.ts';
 import type { Cutter } from './cutter.ts';
 import type { Grid } from './grid.ts';
 import * as plain from './kernel/index.ts';
@@ -219,14 +220,4 @@ export function compiledKernel(grid: Grid): Kernel | undefined {
       tileInUse = undefined;
     },
   };
-}
-
-/** A memory of so many pages; undefined when the host has none: then the plain kernel works. */
-function memoryOf(pages: number): WebAssembly.Memory | undefined {
-  try {
-    return new WebAssembly.Memory({ initial: pages, maximum: pages });
-  } catch (error) {
-    if (error instanceof RangeError) return undefined;
-    throw error;
-  }
 }
