@@ -142,6 +142,47 @@ const milling: Exact[] = [
     axial_depth_mm: 4,
     volume_mm3: 1076.27,
   },
+  {
+    // section 10 x 3 less two corners of (1 - pi/4) 2^2: 28.283 mm2
+    name: 'bull-nose slot, corner radius 2',
+    tool: { kind: 'bull-mill', diameter: 10, corner_radius: 2, teeth: 4, substrate: 'carbide' },
+    moves: 'G0 X-10. Y40.\nG1 Z-3. F300.\n>X110.\n',
+    engagement_deg: 180,
+    axial_depth_mm: 3,
+    radial_width_mm: 10,
+    only_volume_mm3: 2828.3,
+  },
+  {
+    // section of a ball of radius 5 under a chord 2 over its centre: 25 acos(0.4) - 2 sqrt(21) = 19.817 mm2
+    name: 'ball slot, 3 deep',
+    tool: { kind: 'ball-mill', diameter: 10, teeth: 2, substrate: 'carbide' },
+    moves: 'G0 X-10. Y40.\nG1 Z-3. F300.\n>X110.\n',
+    engagement_deg: 180,
+    axial_depth_mm: 3,
+    only_volume_mm3: 1981.7,
+  },
+  {
+    // a triangle 3 deep and 6 wide; the edge stands at 45 degrees: 0.025 sin 45 = 0.01768, mean of half a turn 2/pi of it
+    name: 'groove of a chamfer mill, 3 deep',
+    tool: { kind: 'chamfer-mill', diameter: 10, point_angle_deg: 90, teeth: 4, substrate: 'carbide' },
+    moves: 'G0 X-10. Y40.\nG1 Z-3. F300.\n>X110.\n',
+    engagement_deg: 180,
+    axial_depth_mm: 3,
+    only_volume_mm3: 900,
+    thickness_mm: [0.01768, 0.01125],
+  },
+  {
+    // acos(1 - 2 4/20)
+    name: 'side step of 4 mm of a slot mill',
+    tool: { kind: 'slot-mill', diameter: 20, width: 4, teeth: 4, substrate: 'carbide' },
+    moves: 'G0 X-20. Y-6.\nG1 Z-3. F300.\n>X120.\n',
+    engagement_deg: 53.13,
+    axial_depth_mm: 3,
+    radial_width_mm: 4,
+    volume_mm3: 1200,
+    in_metal_mm: 100,
+    thickness_mm: [0.02, 0.01078],
+  },
 ];
 
 const turning: Exact[] = [
@@ -168,6 +209,7 @@ interface Row {
   axial_depth_mm?: number | [number, number];
   radial_width_mm?: number | [number, number];
   removal_cm3_min?: number;
+  power_kw?: number;
   length_mm?: number;
   time_s?: number;
   volume_mm3?: number;
@@ -251,6 +293,23 @@ describe('facts of exact cuts', () => {
     );
     // triangle of 5 by 50 over its slope of 50.249
     assert.ok(Math.abs(most(row.axial_depth_mm) - 2.488) < 0.025, `${most(row.axial_depth_mm)}`);
+  });
+
+  it('the power of a chamfer mill is that of what it removes', () => {
+    // a cm3 costs kc, and kc goes with the mean thickness: sin 45 of the end mill's, to the power of -0.14 (mc of C45): 1.0497
+    const groove = (tool: Record<string, unknown>) =>
+      factsOf({ name: '', tool, moves: 'G0 X-10. Y40.\nG1 Z-3. F300.\n>X110.\n' }, HEAD, MILL);
+    const pointed = groove({
+      kind: 'chamfer-mill',
+      diameter: 10,
+      point_angle_deg: 90,
+      teeth: 4,
+      substrate: 'carbide',
+    });
+    const square = groove(FLAT);
+    const power = ({ power_kw = Number.NaN, removal_cm3_min = Number.NaN }: Row) =>
+      power_kw / removal_cm3_min;
+    assert.ok(Math.abs(power(pointed) / power(square) - 1.0497) < 0.005);
   });
 
   it('a sharp inside corner at a tenth of the diameter: 36.9 degrees, 121.8 at the corner', () => {

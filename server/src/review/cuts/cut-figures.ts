@@ -7,6 +7,7 @@ import { edgeFacts } from '../facts.ts';
 import type { Program } from '../program.ts';
 import { loadsOf } from './add-loads.ts';
 import { toolBendingStress } from './bending-stress.ts';
+import { millEdgeAngle } from './pointed-edge.ts';
 
 /** What the cut of one line is besides its loads; a figure that is not known is absent. Sums run over the line, the others are its greatest cut. */
 export interface CutFigures {
@@ -22,6 +23,8 @@ export interface CutFigures {
   bending_stress_n_mm2?: number;
 }
 
+/** Mills whose edge is straight over the depth, unless its corner is round. */
+const STRAIGHT = new Set<string | undefined>(['end-mill', 'face-mill', 'slot-mill', 'chamfer-mill']);
 const CUTTING = new Set<number>([KIND.feed, KIND.arc, KIND.thread]);
 
 /** Figures of the cut that a line makes; undefined where the stock says nothing of it. */
@@ -70,10 +73,10 @@ function greatest(program: Program, step: StepCursor, figures: MoveFigures, foun
     chip_load_mm: edgeFacts(step.runValues, tool, program.kind, step.x).chip_load_mm,
     entry_deg: Math.max(0, entry_deg),
     exit_deg: Math.min(180, exit_deg),
-    edge_angle_deg: tool?.edge_angle_deg?.value ?? 90,
+    edge_angle_deg: millEdgeAngle(tool),
   });
-  const side = tool?.kind?.value === 'end-mill' || tool?.kind?.value === 'face-mill';
-  if (side && !tool?.corner_radius_mm?.value && !isAbsent(mean)) set('mean_chip_thickness_mm', mean);
+  if (STRAIGHT.has(tool?.kind?.value) && !tool?.corner_radius_mm?.value && !isAbsent(mean))
+    set('mean_chip_thickness_mm', mean);
   const stress = toolBendingStress(figures, loadsOf(program, step, tool), tool);
   if (stress > 0) set('bending_stress_n_mm2', stress);
 }

@@ -12,6 +12,7 @@ import type { MoveFigures } from '../../stock/figures.ts';
 import type { EdgeFacts } from '../facts.ts';
 import { effectiveTeeth, isMillingCutter } from '../working.ts';
 import { helixShare } from './helix-share.ts';
+import { millEdgeAngle, sectionShare } from './pointed-edge.ts';
 
 /** What one move asks of tool and machine. NaN is not known. */
 export interface Loads {
@@ -76,8 +77,10 @@ export function millingLoads(
     correction: cut.correction,
   };
   loads.force_n = number(millingToothForce(given));
-  loads.torque_nm = number(millingTorque(given));
-  loads.power_kw = number(millingPower({ ...given, spindle_rpm: edge.spindle_rpm }));
+  // The tooth straight ahead cuts all of the flank's depth; over the arc the section of a pointed tool is less.
+  const share = sectionShare(figures, tool, length_mm);
+  loads.torque_nm = share * number(millingTorque(given));
+  loads.power_kw = share * number(millingPower({ ...given, spindle_rpm: edge.spindle_rpm }));
   const bending = loads.force_n * helixShare(figures, tool);
   loads.deflection_mm = deflection(tool, bending, figures.axial_depth_mm);
   return loads;
@@ -118,7 +121,7 @@ function cutOf(figures: MoveFigures, edge: EdgeFacts, tool: ToolKnown, material:
     axial_depth_mm: figures.axial_depth_mm,
     entry_deg,
     exit_deg,
-    edge_angle_deg: tool.edge_angle_deg?.value ?? 90,
+    edge_angle_deg: millEdgeAngle(tool),
     corner_radius_mm: corner,
   };
   const kc = material ? forceFigures(material) : ({ absent: 'material not known' } as Absent);

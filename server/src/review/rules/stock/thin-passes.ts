@@ -1,3 +1,4 @@
+import { millEdgeAngle } from '../../cuts/pointed-edge.ts';
 import type { Seen } from '../../cuts/step-scan.ts';
 import { watchSteps } from '../../cuts/step-scan.ts';
 import type { Program } from '../../program.ts';
@@ -79,7 +80,7 @@ export const thinPasses = watchSteps<{ rubs?: ThinPass; may_rub?: ThinPass; thin
 /** Square to the feed and without a corner radius: the arc alone decides the thickness. */
 function isSquare({ tool }: ToolUse): boolean {
   if (tool?.kind?.value !== 'end-mill' || (tool.corner_radius_mm?.value ?? 0) > 0) return false;
-  return (tool.edge_angle_deg?.value ?? 90) === 90;
+  return millEdgeAngle(tool) === 90;
 }
 
 /** Thickest chip of a step that cuts; NaN ends a pass, undefined says nothing of it. */
