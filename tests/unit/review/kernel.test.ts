@@ -11,6 +11,7 @@ import { scanOf } from '../../../server/src/review/scan-program.ts';
 import { sumWhileReading } from '../../../server/src/review/witness.ts';
 import {
   ProgramText,
+  type Reading,
   type ReadOptions,
   readProgram,
   type StepTable,
@@ -69,6 +70,29 @@ const program = fc
   .array(line, { minLength: 1, maxLength: 60 })
   .map(lines => lines.map(([code, words, blank, end]) => code + words.join(blank) + end).join(''));
 
+const settings = fc.constantFrom<ReadOptions>(
+  { kind: 'mill', units: 'mm' },
+  { kind: 'mill', units: 'inch', dialect: 'ngc' },
+  { kind: 'lathe', units: 'mm', dialect: 'lathe-a' },
+  { kind: 'mill', units: 'mm', least_increment_mm: 0.001 },
+);
+
+/** Moves, numbers as far as the two ways round alike: a sweep about a centre that lies far away keeps six figures. */
+function moves(reading: Reading): string[] {
+  const rows: string[] = [];
+  const cursor = reading.cursor();
+  while (cursor.next()) {
+    const { line, kind, flags, x, y, z, sweep_rad } = cursor;
+    const place = [x, y, z].map(value => value.toFixed(7).replace('-0.0000000', '0.0000000'));
+    rows.push(
+      [line, kind, flags, ...place, sweep_rad.toPrecision(6), cursor.run('feed'), cursor.run('motion')].join(
+        ' ',
+      ),
+    );
+  }
+  return rows;
+}
+
 /** All that is read, summed and seen, numbers as they are. */
 function told(text: string, options: ReadOptions, size = text.length + 1): unknown {
   const reading = readProgram(ProgramText.inPiecesOf(size, text), { ...options, witness: sumWhileReading });
@@ -126,17 +150,23 @@ describe('compiled reader', () => {
   }
 
   it('says of any program what the plain one says', () => {
-    const settings = fc.constantFrom<ReadOptions>(
-      { kind: 'mill', units: 'mm' },
-      { kind: 'mill', units: 'inch', dialect: 'ngc' },
-      { kind: 'lathe', units: 'mm', dialect: 'lathe-a' },
-      { kind: 'mill', units: 'mm', least_increment_mm: 0.001 },
-    );
     fc.assert(fc.property(program, settings, fc.integer({ min: 8, max: 4000 }), same), {
       numRuns: 800,
       seed: 7,
       endOnFailure: true,
     });
+  });
+
+  it('says of any program what the long way says', () => {
+    fc.assert(
+      fc.property(program, settings, (text, options) => {
+        const short = readProgram(ProgramText.fromString(text), options);
+        const long = readProgram(ProgramText.fromString(text), { ...options, slow_only: true });
+        assert.deepEqual(moves(short), moves(long));
+        assert.deepEqual(short.problems(), long.problems());
+      }),
+      { numRuns: 2500, seed: 11, endOnFailure: true },
+    );
   });
 
   const beyond: [name: string, text: string][] = [

@@ -28,6 +28,8 @@ export const boxFull: i32 = 19;
 export const boxFloor: i32 = 16;
 export const boxRelative: i32 = 17;
 export const boxCap: i32 = 18;
+/** Greatest block number that nothing is said of. */
+export const boxMostNumber: i32 = 20;
 /** What a letter's number is multiplied by and moved by, and the numbers of the line being read: 16 each. */
 export const boxScale: i32 = 24;
 export const boxShift: i32 = 40;

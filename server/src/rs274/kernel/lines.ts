@@ -16,10 +16,13 @@ import {
   boxZ,
 } from './box.ts';
 import { kindArc, kindFeed, kindRapid } from './kinds.ts';
-import { axes, centres, letterF, letterX, letterY, letterZ } from './letters.ts';
+import { axes, centres, letterF, letterG, letterX, letterY, letterZ } from './letters.ts';
 import { boxAt, setBox, setStep, toInt } from './memory.ts';
 import { forgetRuns, runFor } from './runs.ts';
 import { lineMotion, points, readWords, seen, unplain } from './word.ts';
+
+/** Longer lines are judged the long way. */
+const mostBytes: i32 = 256;
 
 /**
  * Executes lines from `start` as long as they are plain; `limit` stands after a line end. Returns where it stopped: at
@@ -49,7 +52,7 @@ export function readLines(start: i32, limit: i32): i32 {
       break;
     }
     const end: i32 = readWords(pos, motion);
-    if (end < 0) break;
+    if (end < 0 || end - pos > mostBytes) break;
     const lineLetters: i32 = seen;
     let nextFeed: f64 = feed;
     if ((lineLetters & (1 << letterF)) !== 0) {
@@ -84,6 +87,9 @@ export function readLines(start: i32, limit: i32): i32 {
       x = toX;
       y = toY;
       z = toZ;
+    } else if ((lineLetters & (1 << letterG)) !== 0 && lineMotion >= 20) {
+      // An arc without any word of its own is judged the long way.
+      break;
     }
     motion = lineMotion;
     feed = nextFeed;

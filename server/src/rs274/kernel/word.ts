@@ -1,5 +1,5 @@
 /** The words of one plain line. */
-import { boxFeedIsLength, boxIncrements, boxScale, boxShift, boxValue } from './box.ts';
+import { boxFeedIsLength, boxIncrements, boxMostNumber, boxScale, boxShift, boxValue } from './box.ts';
 import { blank, letterF, letterG, letterN, letterZ, lineEnd, spoils } from './letters.ts';
 import {
   boxAt,
@@ -11,6 +11,7 @@ import {
   powerOfTen,
   setBox,
   tens,
+  toInt,
 } from './memory.ts';
 
 /** Digits that a 32-bit integer surely holds, and those before or after the point that are taken at once. */
@@ -79,7 +80,8 @@ function readNumber(start: i32, what: i32): i32 {
   if (c === 46) {
     const fraction: i32 = onesFrom(bits >> (whole + 1));
     const length: i32 = whole + fraction;
-    if (what === letterG || fraction > mostWhole || length > mostDigits || length === 0) return -1;
+    if (what === letterG || what === letterN || fraction > mostWhole || length > mostDigits || length === 0)
+      return -1;
     digits = numberFrom(p, whole) * tens(fraction) + numberFrom(after + 1, fraction);
     end = after + fraction + 1;
     c = byteAt(end);
@@ -95,6 +97,7 @@ function readNumber(start: i32, what: i32): i32 {
       if (signed || digits > 3) return -1;
       lineMotion = digits * 10;
     } else {
+      if (what === letterN && digits > toInt(boxAt(boxMostNumber))) return -1;
       if (what <= letterZ && digits !== 0) unplain = 1;
       const increments: f64 = boxAt(boxIncrements);
       if (increments !== 1) {
