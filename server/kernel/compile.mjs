@@ -11,11 +11,11 @@ const here = path.dirname(fileURLToPath(import.meta.url));
 
 /**
  * Name, own files of the compiled form, plain sources by room (the first has the memory and gets the bytes), pages of
- * memory to start with.
+ * memory to start with. Files that are `replaced` have a compiled form of their own beside the memory.
  */
 const KERNELS = [
-  { own: here, rooms: ['stock'], pages: 32 },
-  { own: path.join(here, 'reader'), rooms: ['rs274', 'review'], pages: 48 },
+  { own: here, rooms: ['stock'], replaced: ['walls.ts'], pages: 32 },
+  { own: path.join(here, 'reader'), rooms: ['rs274', 'review'], replaced: [], pages: 48 },
 ];
 
 function folderOf(room) {
@@ -23,12 +23,13 @@ function folderOf(room) {
 }
 
 /** A plain source stands under `kernel/plain/ROOM`; the memory of the compiled form takes the place of its own. */
-function sourceOf({ own, rooms }, name) {
+function sourceOf({ own, rooms, replaced }, name) {
   const ours = { 'kernel/index.ts': 'index.ts', 'kernel/memory.ts': 'memory.ts' }[name];
   if (ours !== undefined) return readFileSync(path.join(own, ours), 'utf8');
   const [, room, file] = /^kernel\/plain\/([a-z0-9]+)\/([a-z-]+\.ts)$/.exec(name) ?? [];
   if (!rooms.includes(room) || file === 'memory.ts') return null;
-  const text = readFileSync(path.join(folderOf(room), file), 'utf8').replaceAll(".ts';", "';");
+  const folder = replaced.includes(file) ? own : folderOf(room);
+  const text = readFileSync(path.join(folder, file), 'utf8').replaceAll(".ts';", "';");
   return text
     .replaceAll(/'\.\.\/\.\.\/([a-z0-9]+)\/kernel\//g, "'../$1/")
     .replaceAll(/'(?:\.|\.\.\/[a-z0-9]+)\/memory'/g, "'../../memory'");

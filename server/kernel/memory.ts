@@ -8,6 +8,8 @@ export const scratchLength: i32 = 1_024;
 
 // rooms of fixed size, one after the other; the tiles follow
 const scratch: usize = 1_024;
+/** Room for four whole numbers: the last ones of the scratch room. */
+export const fourAt: usize = scratch + 8 * 1_022;
 const points: usize = scratch + 8 * 1_024;
 const places: usize = points + 8 * 3 * 20_001;
 const stationTurn: usize = places + 8 * 4 * 2_001;
@@ -15,9 +17,9 @@ const stationPiece: usize = stationTurn + 8 * 2_001;
 const rows: usize = stationPiece + 4 * 2_004;
 const end: usize = rows + 4 * 12 * 5 * 2_001;
 
-let floors: usize = 0;
-let tops: usize = 0;
-let sides: usize = 0;
+export let floors: usize = 0;
+export let tops: usize = 0;
+export let sides: usize = 0;
 let blockTops: usize = 0;
 let blockAges: usize = 0;
 let last: usize = 0;
@@ -85,6 +87,20 @@ export function lastOver(from: i32, to: i32, z: i32): i32 {
     if (over !== 0) return at + 31 - clz(over);
   }
   return from - 1;
+}
+
+/** Greatest height of the cells `from` to `to`. */
+export function highestOf(from: i32, to: i32): i32 {
+  let highest: i32 = -0x7fff_ffff;
+  let at = from;
+  if (to - from >= 3) {
+    let four = i32x4.splat(highest);
+    for (; at <= to - 3; at += 4) four = i32x4.max_s(four, v128.load(tops + ((<usize>at) << 2)));
+    const two = i32x4.max_s(four, v128.shuffle<i32>(four, four, 2, 3, 0, 1));
+    highest = max(i32x4.extract_lane(two, 0), i32x4.extract_lane(two, 1));
+  }
+  for (; at <= to; at++) highest = max(highest, topAt(at));
+  return highest;
 }
 
 export function blockTopAt(block: i32): i32 {

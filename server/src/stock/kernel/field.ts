@@ -1,5 +1,5 @@
 /** The tile in work: its measures, its bounds. */
-import { blockAgeAt, blockTopAt, fillTile, roundInt, setBlockAge, setBlockTop, topAt } from './memory.ts';
+import { blockAgeAt, blockTopAt, fillTile, highestOf, roundInt, setBlockAge, setBlockTop } from './memory.ts';
 
 export let cx: f64 = 1;
 export let cy: f64 = 1;
@@ -129,11 +129,7 @@ function renewBound(bi: i32, bj: i32): void {
   const jEnd: i32 = nh < (bj + 1) * 16 ? nh : (bj + 1) * 16;
   let bound: i32 = -0x7fff_ffff;
   for (let j: i32 = bj * 16; j < jEnd; j++) {
-    const end: i32 = j * nw + iEnd;
-    for (let at: i32 = j * nw + bi * 16; at < end; at++) {
-      const top: i32 = topAt(at);
-      if (top > bound) bound = top;
-    }
+    bound = most(bound, highestOf(j * nw + bi * 16, j * nw + iEnd - 1));
   }
   setBlockTop(bj * blocksX + bi, bound);
   setBlockAge(bj * blocksX + bi, 0);

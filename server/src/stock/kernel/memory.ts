@@ -83,6 +83,13 @@ export function lastOver(from: i32, to: i32, z: i32): i32 {
   return at;
 }
 
+/** Greatest height of the cells `from` to `to`. */
+export function highestOf(from: i32, to: i32): i32 {
+  let highest = -0x7fff_ffff;
+  for (let at = from; at <= to; at++) if (tops[at] > highest) highest = tops[at];
+  return highest;
+}
+
 export function blockTopAt(block: i32): i32 {
   return blockTops[block];
 }

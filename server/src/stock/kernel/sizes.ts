@@ -31,6 +31,12 @@ export function noteCut(i: i32, j: i32, cut: i32): void {
   if (across > rightmost) rightmost = across;
 }
 
+/** The same for cells `first` to `last` of row `j`, of which the one that gave most gave `cut`; the ends gave some. */
+export function noteCuts(first: i32, last: i32, j: i32, cut: i32): void {
+  noteCut(first, j, cut);
+  noteCut(last, j, cut);
+}
+
 /** Greatest height taken from a cell, mm. */
 export function depthCut(): f64 {
   return deepest / heightUnits;

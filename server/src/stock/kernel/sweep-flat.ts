@@ -1,21 +1,14 @@
 /** A flat disc moved level along a straight line: the fast case of pockets, contours and facing. */
-import { cutHeight, mergeCell, sideUnits } from './cells.ts';
-import { boundInRow, cx, cy, h, least, most, needCells, nh, nw, ox, oy, perX, perY, w } from './field.ts';
-import {
-  firstOver,
-  floorAt,
-  lastOver,
-  roundInt,
-  setFloor,
-  setSide,
-  setTop,
-  sideAt,
-  topAt,
-} from './memory.ts';
-import { noteCut, sizesWanted } from './sizes.ts';
+import { boundInRow, cx, cy, h, least, most, needCells, nh, nw, ox, oy, perX, perY } from './field.ts';
+import { firstOver, lastOver, roundInt } from './memory.ts';
+import { noteCuts, sizesWanted } from './sizes.ts';
+import { beginRow, cutWalls, cutWhole, rowDeepest, rowFirst, rowLast, rowSum, setWalls } from './walls.ts';
 
 /** No edge: so far out that no span is left. */
 const outside: f64 = 1e6;
+
+/** Up to so many cells of a row are not told apart before they are cut. */
+const fewCells: i32 = 12;
 
 /** The line with its lower end first, for the spans of rows. */
 let xa: f64 = 0;
@@ -108,12 +101,11 @@ export function sweepFlat(x0: f64, y0: f64, x1: f64, y1: f64, z: i32, r: f64, st
   if (iLow > iHigh) return 0;
   const jLow: i32 = most(0, rowFrom(Math.min(y0, y1) - (dirY < 0 ? outer : backY) - 1e-9));
   const jHigh: i32 = least(nh - 1, rowTo(Math.max(y0, y1) + (dirY > 0 ? outer : backY) + 1e-9));
-  const own: i32 = w;
   // which ends of a row the line across the start may close
   const onLeft: bool = startIsCut && dirX > 1e-9;
   const onRight: bool = startIsCut && dirX < -1e-9;
   const lean: f64 = onLeft || onRight ? dirY / dirX : 0;
-  setWalls(x0, y0, x1, y1, dirX, dirY, length, r);
+  setWalls(x0, y0, x1, y1, dirX, dirY, length, r, z);
   let removed: f64 = 0;
   for (let j: i32 = jLow; j <= jHigh; j++) {
     if ((j === jLow || (j & 15) === 0) && boundInRow(j >> 4, iLow, iHigh) <= z) {
@@ -138,109 +130,22 @@ export function sweepFlat(x0: f64, y0: f64, x1: f64, y1: f64, z: i32, r: f64, st
     if (openLeft) first = most(first, columnFrom(leftEdge(y, outer)));
     if (openRight) last = least(last, columnTo(rightEdge(y, outer)));
     if (first > last) continue;
-    let fullFrom: i32 = first;
+    beginRow(row, y);
+    let fullFrom: i32 = last + 1;
     let fullTo: i32 = last;
-    if (openLeft) fullFrom = inner2 > 0 ? most(first, columnFrom(leftEdge(y, inner))) : last + 1;
-    if (openRight) fullTo = inner2 > 0 ? least(last, columnTo(rightEdge(y, inner))) : last;
-    if (fullFrom > fullTo) {
-      fullFrom = last + 1;
-      fullTo = last;
+    if (last - first >= fewCells && inner2 > 0) {
+      fullFrom = openLeft ? most(first, columnFrom(leftEdge(y, inner))) : first;
+      if (openRight) fullTo = least(last, columnTo(rightEdge(y, inner)));
     }
-    let sum: i32 = 0;
-    const ownTo: i32 = own - 1;
-    for (let i: i32 = first; i <= last; i++) {
-      if (i === fullFrom) i = fullTo + 1;
-      if (i > last) break;
-      const at: i32 = row + i;
-      const top: i32 = topAt(at);
-      if (top <= z) continue;
-      const cut: i32 = cutAtWall(at, ox + i * cx, y, top, z);
-      if (i <= ownTo) sum += cut;
-      if (sizesWanted) noteCut(i, j, cut);
+    if (fullFrom <= fullTo) {
+      cutWalls(first, fullFrom - 1);
+      cutWhole(fullFrom, fullTo);
+      cutWalls(fullTo + 1, last);
+    } else {
+      cutWalls(first, last);
     }
-    for (let i: i32 = fullFrom; i <= fullTo; i++) {
-      let at: i32 = row + i;
-      let top: i32 = topAt(at);
-      if (top <= z) {
-        at = firstOver(at, row + fullTo, z);
-        i = at - row;
-        if (i > fullTo) break;
-        top = topAt(at);
-      }
-      const floor: i32 = floorAt(at);
-      let cut: i32 = top - z;
-      if (floor === top) {
-        setFloor(at, z);
-        setTop(at, z);
-      } else if (floor === z) {
-        setTop(at, z);
-        cut -= cutHeight(cut, sideAt(at));
-      } else {
-        cut = mergeCell(at, z, -sideUnits);
-      }
-      if (i <= ownTo) sum += cut;
-      if (sizesWanted) noteCut(i, j, cut);
-    }
-    if (j < h) removed += sum;
+    if (sizesWanted && rowFirst <= rowLast) noteCuts(rowFirst, rowLast, j, rowDeepest);
+    if (j < h) removed += rowSum;
   }
   return removed;
-}
-
-/** The sweep whose wall is cut. */
-let wx0: f64 = 0;
-let wy0: f64 = 0;
-let wx1: f64 = 0;
-let wy1: f64 = 0;
-let wX: f64 = 0;
-let wY: f64 = 0;
-let wLength: f64 = 0;
-let wR: f64 = 0;
-let perSide: f64 = 0;
-
-function setWalls(x0: f64, y0: f64, x1: f64, y1: f64, dirX: f64, dirY: f64, length: f64, r: f64): void {
-  wx0 = x0;
-  wy0 = y0;
-  wx1 = x1;
-  wy1 = y1;
-  wX = dirX;
-  wY = dirY;
-  wLength = length;
-  wR = r;
-  perSide = sideUnits / (cx * Math.abs(dirY) + cy * Math.abs(dirX));
-}
-
-/** Cuts cell `at` with centre (x, y), `top` high, at the side of the disc; returns what it gave. */
-function cutAtWall(at: i32, x: f64, y: f64, top: i32, z: i32): i32 {
-  const width: f64 = sideUnits;
-  const dx0: f64 = x - wx0;
-  const dy0: f64 = y - wy0;
-  const along: f64 = dx0 * wX + dy0 * wY;
-  let side: f64 = 0;
-  if (along > 0 && along < wLength) {
-    side = (Math.abs(dx0 * wY - dy0 * wX) - wR) * perSide;
-  } else {
-    const dx: f64 = along <= 0 ? dx0 : x - wx1;
-    const dy: f64 = along <= 0 ? dy0 : y - wy1;
-    const distance: f64 = Math.sqrt(dx * dx + dy * dy);
-    const across: f64 = cx * Math.abs(dx) + cy * Math.abs(dy);
-    side = across > 0 ? (width * (distance - wR) * distance) / across : -wR * perX * width;
-  }
-  if (side >= width) return 0;
-  const at16: i32 = side <= -width ? -sideUnits : roundInt(side);
-  const floor: i32 = floorAt(at);
-  // the two common cases of `mergeCell`, in place: no wall yet, and this very floor
-  if (at16 > -sideUnits) {
-    if (floor === top) {
-      setFloor(at, z);
-      setSide(at, at16);
-      return cutHeight(top - z, at16);
-    }
-    if (floor === z) {
-      const old: i32 = sideAt(at);
-      if (at16 >= old) return 0;
-      setSide(at, at16);
-      return cutHeight(top - z, at16) - cutHeight(top - z, old);
-    }
-  }
-  return mergeCell(at, z, at16);
 }
