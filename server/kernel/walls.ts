@@ -124,7 +124,7 @@ function cutSpan(first: i32, last: i32, wholly: bool): void {
         );
         const part = f32x4.mul(f32x4.mul(f32x4.splat(<f32>sideUnits), over2), distance);
         const round = f32x4.div(part, f32x4.mul(f32x4.add(distance, r), across));
-        const centre = f32x4.splat(-(<f32>sideUnits));
+        const centre = f32x4.splat(<f32>(-radius * perX * <f64>sideUnits));
         side = v128.bitselect(round, centre, f32x4.gt(across, f32x4.splat(0)));
       }
       if (v128.any_true(beside)) {
