@@ -68,6 +68,7 @@ export const FORMAT_KINDS = {
   angle: same('°', upTo(1)),
   frequency: same('Hz', figures(4, true)),
   percent: same('%', upTo(0)),
+  factor: same('times', figures(2)),
   count: same('teeth', upTo(1)),
   time: same('s', figures(2)),
   minutes: same('min', figures(2)),

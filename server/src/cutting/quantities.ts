@@ -142,7 +142,8 @@ const MOTION_QUANTITIES = {
   roughness_um: {
     title: 'theoretical roughness',
     unit: 'um',
-    formula: 'nose: Rt = r - sqrt(r^2 - f^2/4); ball: cusp R - sqrt(R^2 - (ae/2)^2)',
+    formula:
+      'nose: Rt = r - sqrt(r^2 - f^2/4); wall of a mill the same with R = D/2; round tip: cusp R - sqrt(R^2 - (s/2)^2), s = ae - flat',
     means: 'The height of the marks that feed and tool shape alone leave; real surfaces are rougher.',
     range: '0 or more; real Ra is 1 to 2 times the ideal',
     source: 'Boothroyd and Knight, Fundamentals of Machining',

@@ -1,5 +1,6 @@
 import { firstContactOf } from '../proveout/of-tool.ts';
 import { cutFigures } from '../review/cuts/cut-figures.ts';
+import { missingOfCut } from '../review/cuts/missing-of-cut.ts';
 import { extentsOf } from '../review/extents.ts';
 import { type LineFacts, lineFacts, type Span } from '../review/facts.ts';
 import type { Finding, SilencedFinding } from '../review/finding.ts';
@@ -132,7 +133,14 @@ export function silencedJson(finding: SilencedFinding): Json {
 /** Facts of one line in the contract's shape; undefined for a line that neither moves nor changes state. */
 export function factsJson(review: Review, line: number): Json | undefined {
   const facts = lineFacts(review.program, line);
-  return facts && { ...lineJson(facts), ...cutFigures(review.program, line), ...followedTime(review, facts) };
+  if (!facts) return undefined;
+  const missing = [...facts.missing, ...missingOfCut(review.program, facts)];
+  return {
+    ...lineJson(facts),
+    ...cutFigures(review.program, line),
+    ...followedTime(review, facts),
+    ...(missing.length > 0 && { missing }),
+  };
 }
 
 /** Time that the machine can follow, with the ideal one beside it, where its acceleration is known. */
@@ -157,7 +165,6 @@ function lineJson(facts: LineFacts): Json {
   if (many) row.runs = facts.runs;
   for (const [name, span] of Object.entries(facts.values)) row[name] = many ? span : single(span);
   if (facts.assumed) row.assumed = ['stock'];
-  if (facts.missing.length > 0) row.missing = facts.missing;
   return row;
 }
 

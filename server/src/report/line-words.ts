@@ -53,7 +53,13 @@ export function factRows(review: Review, facts: LineFacts): FactRow[] {
   return rows;
 }
 
-const EMPIRICAL: ReadonlySet<LineQuantity> = new Set(['force_n', 'torque_nm', 'power_kw', 'deflection_mm']);
+const EMPIRICAL: ReadonlySet<LineQuantity> = new Set([
+  'force_n',
+  'torque_nm',
+  'power_kw',
+  'deflection_mm',
+  'holding_force_n',
+]);
 
 /** Empirical figures are shown with their scatter: about 1.1 to 1.6 kW. */
 function valueWords(review: Review, name: LineQuantity, span: Span): string {

@@ -80,6 +80,8 @@ export const LINE_QUANTITIES = [
   'power_kw',
   'deflection_mm',
   'roughness_um',
+  'holding_force_n',
+  'holding_safety',
 ] as const;
 export type LineQuantity = (typeof LINE_QUANTITIES)[number];
 

@@ -272,6 +272,24 @@ describe('mill stock, exact cases', () => {
     assert.ok(errors[2] < 0.001);
   });
 
+  /** Sections by plane geometry: flat 8 and quarters of radius 1; triangle of 2; 10 by 3. Off the cells' own lines, so that no size is exact by luck. */
+  const shrinking: [string, CutterSpec, number, number][] = [
+    ['bull-nose slot', { kind: 'bull-nose', diameter_mm: 10, corner_radius_mm: 1 }, -3, 2957.08],
+    ['chamfer groove', { kind: 'cone', diameter_mm: 12, point_angle_deg: 90 }, -2, 400],
+    ['slot of a disc', { kind: 'slot', diameter_mm: 10 }, -3, 3000],
+  ];
+  for (const [name, spec, z, exact] of shrinking) {
+    it(`${name}: the error of the volume shrinks with the cells`, () => {
+      const errors = [2, 0.125].map(cell => {
+        const stock = stockOf(spec, cell);
+        return Math.abs(stock.move(line([-10, 40.037, z], [110, 40.037, z])).removed_mm3 / exact - 1);
+      });
+      // a straight wall is exact at any cell
+      assert.ok(errors[1] < errors[0] || errors[0] < 1e-6, `errors ${errors}`);
+      assert.ok(errors[1] < 0.001, `errors ${errors}`);
+    });
+  }
+
   it('climbs with the metal on the right, cuts conventionally with it on the left', () => {
     const stock = stockOf(flat10);
     stock.move(line([-10, 40, -3], [110, 40, -3]));

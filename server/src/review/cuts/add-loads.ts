@@ -2,6 +2,9 @@ import type { StepCursor } from '../../rs274/index.ts';
 import type { ToolKnown } from '../../setup/index.ts';
 import { edgeFacts, type LineFacts, type LineQuantity, widen } from '../facts.ts';
 import type { Program } from '../program.ts';
+import { discFigures } from './disc-figures.ts';
+import { holdingOf } from './holding-of.ts';
+import { millRoughness } from './mill-roughness.ts';
 import { type Loads, millingLoads, NO_LOADS } from './milling-loads.ts';
 import { turningLoads, type Way } from './turning-loads.ts';
 
@@ -42,7 +45,9 @@ function loadsAt(
     return figures ? turningLoads(figures, edge, tool, program.material, wayOf(step, x)) : NO_LOADS;
   }
   const figures = cuts.figures(step);
-  return figures ? millingLoads(figures, edge, tool, program.material, step.length_mm) : NO_LOADS;
+  return figures
+    ? millingLoads(discFigures(figures, tool), edge, tool, program.material, step.length_mm)
+    : NO_LOADS;
 }
 
 function wayOf(step: StepCursor, x: number): Way {
@@ -59,9 +64,34 @@ export function addLoads(
 ): void {
   const ends = program.kind === 'lathe' ? [step.x0, step.x] : [step.x];
   const all = ends.map(x => loadsAt(program, step, tool, x));
+  for (const x of ends) addSurfaceAndGrip(program, step, tool, facts, x);
   for (const loads of all) for (const name of NAMES) widen(facts, name, loads[name] ?? Number.NaN);
   addLeastEngagement(program, step, facts);
   if (program.cuts?.assumed && all.some(loads => Number.isFinite(loads.axial_depth_mm))) facts.assumed = true;
+}
+
+/** Marks that a mill leaves, and the push of the cut against the grip. */
+function addSurfaceAndGrip(
+  program: Program,
+  step: StepCursor,
+  tool: ToolKnown | undefined,
+  facts: LineFacts,
+  x: number,
+): void {
+  const { cuts } = program;
+  const mill = cuts?.kind === 'mill' ? cuts.figures(step) : undefined;
+  const lathe = cuts?.kind === 'lathe' ? cuts.figures(step) : undefined;
+  if (mill) {
+    const edge = edgeFacts(step.runValues, tool, program.kind, x);
+    const way = { length_mm: step.length_mm, level: step.z === step.z0 };
+    widen(facts, 'roughness_um', millRoughness(mill, edge, tool, way));
+  }
+  const holding = holdingOf(program, tool, loadsAt(program, step, tool, x).force_n, {
+    engagement_deg: mill?.engagement_deg ?? 0,
+    work_radius_mm: lathe?.outer_radius_mm ?? Number.NaN,
+  });
+  widen(facts, 'holding_force_n', holding.holding_force_n);
+  widen(facts, 'holding_safety', holding.holding_safety);
 }
 
 /** Engagement that mostly stands well under its greatest varies along the line: its least is shown too. */

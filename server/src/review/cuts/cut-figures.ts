@@ -7,6 +7,7 @@ import { edgeFacts } from '../facts.ts';
 import type { Program } from '../program.ts';
 import { loadsOf } from './add-loads.ts';
 import { toolBendingStress } from './bending-stress.ts';
+import { discFigures } from './disc-figures.ts';
 import { millEdgeAngle } from './pointed-edge.ts';
 
 /** What the cut of one line is besides its loads; a figure that is not known is absent. Sums run over the line, the others are its greatest cut. */
@@ -42,8 +43,9 @@ export function cutFigures(program: Program, line: number): CutFigures | undefin
       sum.volume += figures.removed_mm3;
       continue;
     }
-    const figures = cuts.figures(cursor);
-    if (!figures || !CUTTING.has(cursor.kind)) continue;
+    const met = cuts.figures(cursor);
+    if (!met || !CUTTING.has(cursor.kind)) continue;
+    const figures = discFigures(met, program.tool(cursor.runValues[RUN.tool]));
     sum.seen = true;
     sum.volume += figures.removed_mm3;
     sum.way += cursor.length_mm;

@@ -1,45 +1,26 @@
-import { chuckHoldingSafety, viseHoldingSafety } from '../../../cutting/holding.ts';
-import { isAbsent } from '../../../cutting/result.ts';
-import type { Seen } from '../../cuts/step-scan.ts';
+import { holdingOf } from '../../cuts/holding-of.ts';
 import type { Rule } from '../../rule.ts';
 import { shown, toolName } from '../words.ts';
-import { hasLoad, teethAtOnce, watchLoad } from './passes-of-load.ts';
+import { hasLoad, watchLoad } from './passes-of-load.ts';
 import { assumedWords, onAssumedStock } from './places.ts';
 import { END_MILL_10, MILL_HEAD, millSheet } from './sample-sheets.ts';
 
-/** Friction of smooth jaws on metal (0.1 to 0.15, from memory); the better end, so that only clear cases are said. */
-const FRICTION = 0.15;
 /** Safety that is asked for (1.5 to 2). */
 const ASKED = 1.5;
 
 /** Load is what the cut needs, limit what the grip bears: their ratio is one over the safety. */
 const loads = watchLoad(step => {
-  const { program } = step;
-  const force_n = program.sheet?.workholding?.force_n?.value;
-  const cut = cuttingForce(step);
-  const safety =
-    program.kind === 'lathe'
-      ? chuckHoldingSafety({
-          grip_force_n: force_n,
-          friction: FRICTION,
-          jaw_radius_mm: barRadius(step),
-          cutting_force_n: cut,
-          work_radius_mm: step.lathe?.outer_radius_mm,
-        })
-      : viseHoldingSafety({ clamp_force_n: force_n, friction: FRICTION, cutting_force_n: cut });
-  return isAbsent(safety) ? undefined : { load: cut, limit: cut * safety };
+  const { holding_force_n: load, holding_safety } = holdingOf(
+    step.program,
+    step.use.tool,
+    step.loads.force_n,
+    {
+      engagement_deg: step.mill?.engagement_deg ?? 0,
+      work_radius_mm: step.lathe?.outer_radius_mm ?? Number.NaN,
+    },
+  );
+  return holding_safety > 0 ? { load, limit: load * holding_safety } : undefined;
 });
-
-function cuttingForce(step: Seen): number {
-  const { loads, use } = step;
-  if (use.tool?.kind?.value === 'drill') return Number.NaN;
-  return step.mill ? loads.force_n * teethAtOnce(step) : loads.force_n;
-}
-
-function barRadius({ program }: Seen): number | undefined {
-  const stock = program.sheet?.workpiece?.stock;
-  return stock?.shape === 'bar' ? stock.diameter_mm.value / 2 : undefined;
-}
 
 /** The cut pushes harder than the grip holds. */
 export const holdingWeak: Rule = {

@@ -3,7 +3,6 @@ import { watchSteps } from '../../cuts/step-scan.ts';
 import { missingNeeds } from '../../needs.ts';
 import type { Program } from '../../program.ts';
 import type { ToolUse } from '../../tool-use.ts';
-import { effectiveTeeth } from '../../working.ts';
 
 /** A step where a load stands highest against its limit. */
 export interface LoadPlace {
@@ -55,14 +54,6 @@ export function roughLoad({ mill, lathe, edge }: Seen): number {
   if (lathe) return lathe.depth_mm * edge.feed_per_rev_mm ** 0.75 * edge.surface_speed_m_min;
   if (!mill) return 0;
   return mill.axial_depth_mm * mill.engagement_deg * edge.chip_load_mm ** 0.75 * edge.spindle_rpm;
-}
-
-/** Teeth that stand in the cut at once, at least one; NaN when the tooth count is not known. */
-export function teethAtOnce(step: Seen): number {
-  const teeth = effectiveTeeth(step.use.tool);
-  if (teeth === undefined) return Number.NaN;
-  const arc = step.mill?.engagement_deg ?? 0;
-  return Math.max(1, Math.ceil((teeth * arc) / 360 - 1e-9));
 }
 
 /** Percent without decimals. */
