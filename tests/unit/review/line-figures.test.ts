@@ -144,6 +144,13 @@ const milling: Case[] = [
     within: ANGLE,
   },
   {
+    name: 'slot cutter straight down into the side: all that it passes is cut',
+    tool: DISC,
+    moves: 'G0 X50. Y0.\nG1 Z0. F300.\n>Z-6.\n',
+    // half of a circle of 20, 6 deep: pi 100 / 2 x 6
+    expect: { volume_mm3: 942.48 },
+  },
+  {
     name: 'face mill: the corner marks the floor',
     tool: { ...FACE, corner_radius: 0.8 },
     moves: 'G0 X-60. Y40.\nG1 Z-1. F300.\n>X160.\n',
