@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { commandCases } from './commands.ts';
 import { cribCases } from './crib.ts';
 import { firstThread } from './first-thread.ts';
+import { largeCases } from './large.ts';
 import { pictures } from './pictures.ts';
 import { check, type Host } from './support.ts';
 import { twoPrograms } from './two-programs.ts';
@@ -13,6 +14,7 @@ export function define(host: Host): void {
   suite(`${title}: commands`, () => commandCases(host));
   suite(`${title}: crib`, () => cribCases(host));
   suite(`${title}: two programs`, () => twoPrograms(host));
+  if (host.kind === 'node') suite(`${title}: large programs`, () => largeCases(host));
   suite(`${title}: pictures`, () => pictures(host));
   if (host.fail) test('fails on purpose', () => check(false, 'as asked'));
 }
