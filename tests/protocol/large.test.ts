@@ -20,7 +20,7 @@ describe('large programs over the protocol', () => {
     return inSession({ 'long.nc': program }, async session => {
       const uri = await session.open('long.nc');
       await session.until(() => session.status.has(uri), 'the status');
-      assert.match(session.status.get(uri)?.text ?? '', /^no colour or folding over 300,000 lines; /);
+      assert.match(session.status.get(uri)?.text ?? '', /^no folding or wrapping over 300,000 lines$/);
       assert.deepEqual(
         session.diagnostics.get(uri)?.map(({ code }) => code),
         ['group-conflict'],

@@ -21,6 +21,8 @@ export function statusOf({ program: open, review, sheets, busy }: Job, uri: stri
           ? `${unknown} of ${count(used.length, 'tool')} not known`
           : `${count(used.length, 'tool')} known`;
   const { settled } = program.reading;
+  const read = `${settledWords(program)}, ${setup}: ${known}`;
+  const large = largeWords(program.lineCount, program.reading.text.length);
   const why = [settled.kind, settled.units, settled.dialect]
     .map(item => item.why)
     .filter(words => words !== '');
@@ -29,8 +31,9 @@ export function statusOf({ program: open, review, sheets, busy }: Job, uri: stri
   return {
     uri,
     version: open.version,
-    text: `${largeWords(program.lineCount, program.reading.text.length)}${settledWords(program)}, ${setup}: ${known}`,
-    detail: [...stockWords(review), ...why, ...tools].join('; '),
+    // The editor cuts a long row and its command with it: what was read moves to the detail.
+    text: large || read,
+    detail: [...(large ? [read] : []), ...stockWords(review), ...why, ...tools].join('; '),
     severity: errors > 0 ? 'error' : comment + unknown > 0 ? 'warning' : 'information',
     busy,
   };
@@ -42,7 +45,7 @@ function stockWords({ program }: Review): string[] {
   return program.cuts?.assumed ? ['stock assumed from the program'] : [];
 }
 
-/** Above these the editor leaves out colour, folding and wrapping, decided when the file is opened. */
+/** Above these the editor leaves out folding, wrapping and colour by grammar, decided when the file is opened. */
 const MOST_LINES = 300_000;
 const MOST_CHARACTERS = 20 * 1024 * 1024;
 
@@ -50,5 +53,5 @@ const MOST_CHARACTERS = 20 * 1024 * 1024;
 export function largeWords(lines: number, characters: number): string {
   const over =
     lines > MOST_LINES ? '300,000 lines' : characters > MOST_CHARACTERS ? '20 million characters' : '';
-  return over === '' ? '' : `no colour or folding over ${over}; `;
+  return over === '' ? '' : `no folding or wrapping over ${over}`;
 }
