@@ -21,12 +21,19 @@ export class StatusItems implements vscode.Disposable {
   // The editor lists them by identifier; the program comes first.
   private readonly hints = vscode.languages.createLanguageStatusItem('tapeproof.shown', ours);
   private readonly review = vscode.languages.createLanguageStatusItem('tapeproof.program', ours);
+  /** For a program that the editor gives to no extension: it lists no language item for it. */
+  private readonly too_large = vscode.window.createStatusBarItem(
+    'tapeproof.tooLarge',
+    vscode.StatusBarAlignment.Right,
+    100,
+  );
   private readonly known = new Map<string, Status>();
   private readonly listening: vscode.Disposable;
 
   constructor() {
     this.review.name = 'Tapeproof: review';
     this.hints.name = 'Tapeproof: hints';
+    this.too_large.name = 'Tapeproof: program too large';
     this.hints.command = { command: commandId('cycleHints'), title: 'Change' };
     this.clear();
     this.listening = vscode.Disposable.from(
@@ -69,21 +76,29 @@ export class StatusItems implements vscode.Disposable {
     this.listening.dispose();
     this.review.dispose();
     this.hints.dispose();
+    this.too_large.dispose();
   }
 
   /** A program in front without a text editor is one that the editor gives to no extension. */
-  private showTooLarge(): void {
-    const uri = fileInFront();
-    if (!uri || !programs.test(uri.path)) return;
-    this.review.text = 'no hints over 50 million characters';
-    this.review.detail = 'no extension is given it';
-    this.review.severity = vscode.LanguageStatusSeverity.Warning;
-    this.review.busy = false;
-    this.review.command = {
+  private showTooLarge(uri: vscode.Uri | undefined): void {
+    if (!uri || !programs.test(uri.path)) {
+      this.too_large.hide();
+      return;
+    }
+    this.too_large.text = '$(warning) no hints over 50 million characters: review from disk';
+    this.too_large.tooltip =
+      'The editor gives so large a program to no extension. The review reads it from the disk.';
+    this.too_large.accessibilityInformation = {
+      label:
+        'No hints: over 50 million characters the editor gives a program to no extension. Review from disk',
+      role: 'button',
+    };
+    this.too_large.command = {
       command: commandId('reviewFromDisk'),
       title: 'Review From Disk',
       arguments: [uri.toString()],
     };
+    this.too_large.show();
   }
 
   private show(): void {
@@ -92,7 +107,7 @@ export class StatusItems implements vscode.Disposable {
       .getConfiguration('tapeproof', uri)
       .get<HintLevel>('hints.level', 'changes');
     this.hints.text = hintWords[level];
-    if (!uri) this.showTooLarge();
+    this.showTooLarge(uri ? undefined : fileInFront());
     const status = uri && this.known.get(uri.toString());
     if (!status) return;
     this.review.text = status.text;
