@@ -3,6 +3,7 @@ import * as at from './kernel/box.ts';
 import { letterN, letterX, letterY, letterZ } from './kernel/letters.ts';
 import { kernelFor, type RunAsked, type StepKernel } from './kernel.ts';
 import type { Machine } from './machine.ts';
+import { LARGEST_N } from './report-checks.ts';
 import { S } from './state.ts';
 import { ARC_WIDTH } from './steps.ts';
 
@@ -81,9 +82,8 @@ export function allowsFastLines(machine: Machine): boolean {
   );
 }
 
-/** Block numbers have at most five digits in NISTIR 6556; elsewhere any. */
-const MOST_REPORT_NUMBER = 99_999;
-const MOST_NUMBER = 0x7fffffff;
+/** Outside NISTIR 6556 nothing is said of a block number. */
+const ANY_NUMBER = 0x7fffffff;
 
 /** Puts the state into the box of the kernel. */
 function putIn(machine: Machine, box: Float64Array): void {
@@ -106,7 +106,7 @@ function putIn(machine: Machine, box: Float64Array): void {
   box[at.boxCap] = cap_mm;
   const least = v[S.inch] === 1 ? settings.least_increment_inch : settings.least_increment_mm;
   box[at.boxIncrements] = least === 0 ? 1 : Math.round(1 / least);
-  box[at.boxMostNumber] = machine.report ? MOST_REPORT_NUMBER : MOST_NUMBER;
+  box[at.boxMostNumber] = machine.report ? LARGEST_N : ANY_NUMBER;
   box[at.boxFeedIsLength] = v[S.feed_mode] === 94 ? 0 : 1;
   box.fill(unit, at.boxScale, at.boxScale + 16);
   box[at.boxScale + letterX] = v[S.diameter] === 1 ? unit * 0.5 : unit;

@@ -31,10 +31,7 @@ export interface StepKernel {
 /** The kernel for a table: the compiled one where the table stands in its memory. */
 export function kernelOf(table: StepTable): StepKernel {
   const compiled = compiledKernel();
-  if (compiled !== undefined && table.x === compiled.columns.x && isAtHome(table, compiled)) return compiled;
-  memory.useTable(table);
-  memory.useRuns(table.runCount);
-  return PLAIN;
+  return compiled !== undefined && isAtHome(table, compiled) ? compiled : plainOver(table);
 }
 
 /** The kernel for a text and the recorder that its steps go to. */
@@ -59,11 +56,12 @@ const NO_RUNS: RunAsked = () => -1;
 const NO_BUFFER = new ArrayBuffer(0);
 
 function isAtHome(table: StepTable, { columns }: CompiledKernel): boolean {
-  return table.arcs === columns.arcs && table.runCount <= memory.mostRuns;
+  return table.x === columns.x && table.arcs === columns.arcs && table.runCount <= memory.mostRuns;
 }
 
 function plainOver(table: StepTable): StepKernel {
   memory.useTable(table);
+  memory.useRuns(table.runCount);
   return PLAIN;
 }
 

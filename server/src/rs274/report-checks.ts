@@ -8,7 +8,7 @@ import { namesAxes, readTarget, Target } from './targets.ts';
 /** Limits of the report: characters a line, M codes a block. NISTIR 6556 section 3.3 and 3.4, from memory. */
 const MOST_CHARACTERS = 256;
 const MOST_M_CODES = 4;
-const LARGEST_N = 99_999;
+export const LARGEST_N = 99_999;
 
 const WANTS_AXES: ReadonlySet<Effect> = new Set<Effect>([
   'reference',

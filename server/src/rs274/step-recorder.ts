@@ -35,11 +35,6 @@ export class StepRecorder implements StepTable {
     this.rotaries = NOTHING;
   }
 
-  /** Its columns are those of its home. */
-  get at_home(): boolean {
-    return this.home !== undefined && this.x === this.home.x && this.arcs === this.home.arcs;
-  }
-
   get capacity(): number {
     return this.x.length;
   }
@@ -132,7 +127,7 @@ export class StepRecorder implements StepTable {
 
   /** Empties the table and keeps its memory. */
   clear(): void {
-    if (this.home !== undefined && !this.at_home) this.take(this.home);
+    if (this.home !== undefined) this.take(this.home);
     this.count = 0;
     this.runCount = 0;
     this.arcCount = 0;

@@ -1,9 +1,5 @@
 /** The compiled kernel of reader and review against the plain one: the same numbers, to the last bit. */
 import assert from 'node:assert/strict';
-import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { programParts } from '../../../server/src/review/program-parts.ts';
 import { makeReview } from '../../../server/src/review/review.ts';
@@ -20,6 +16,7 @@ import * as kinds from '../../../server/src/rs274/kernel/kinds.ts';
 import { compiledColumns, withPlainKernel } from '../../../server/src/rs274/kernel.ts';
 import { kernelSources } from '../../../server/src/rs274/kernel-bytes.ts';
 import { KIND, STEP_FLAG } from '../../../server/src/rs274/steps.ts';
+import { kernelDigest } from '../kernel-digest.ts';
 import { subjects } from './random-edits.ts';
 
 const number = fc.oneof(
@@ -120,13 +117,11 @@ function same(text: string, options: ReadOptions, size?: number): void {
 
 describe('compiled reader', () => {
   it('is made from the sources as they are, and this host runs it', () => {
-    const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '../../../server');
-    const hash = createHash('sha256');
-    for (const folder of ['kernel/reader', 'src/rs274/kernel', 'src/review/kernel']) {
-      for (const file of readdirSync(path.join(root, folder)).sort())
-        if (file.endsWith('.ts')) hash.update(readFileSync(path.join(root, folder, file)));
-    }
-    assert.equal(kernelSources, hash.digest('hex'), 'the kernel is stale: run npm run kernel');
+    assert.equal(
+      kernelSources,
+      kernelDigest(['kernel/reader', 'src/rs274/kernel', 'src/review/kernel']),
+      'the kernel is stale: run npm run kernel',
+    );
     assert.ok(compiledColumns() !== undefined);
     assert.equal(
       withPlainKernel(() => compiledColumns()),

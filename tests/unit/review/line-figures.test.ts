@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { factsJson } from '../../../server/src/report/json.ts';
 import { reviewText } from './check.ts';
+import { BAR, BAR_HEAD, MILL, MILL_HEAD } from './cut-sheets.ts';
 
 type Figures = Record<string, number>;
 interface Case {
@@ -32,19 +33,7 @@ const CHAMFER = { kind: 'chamfer-mill', diameter: 12, point_angle_deg: 90, teeth
 const DISC = { kind: 'slot-mill', diameter: 20, width: 4, teeth: 6, substrate: 'carbide' };
 const FACE = { kind: 'face-mill', diameter: 100, teeth: 6, substrate: 'carbide' };
 
-const MILL = {
-  units: 'mm',
-  machine: { kind: 'mill', dialect: 'iso6983' },
-  workpiece: { material: 'C45', stock: { shape: 'block', size: [100, 80, 20], zero: [0, 0, 20] } },
-};
-const BAR = {
-  units: 'mm',
-  machine: { kind: 'lathe', dialect: 'lathe-a' },
-  workpiece: { material: 'C45', stock: { shape: 'bar', diameter: 50, length: 100, face: 0 } },
-};
 /** 300 mm/min at 3000 rev/min: 0.025 mm a tooth with four teeth, 0.05 with two, 0.016667 with six. */
-const MILL_HEAD = 'G21 G17 G40 G90 G94\nT1 M6\nG54 S3000 M3\nG0 X-20. Y-20. Z10.\n';
-const BAR_HEAD = 'G21 G18 G40 G99\nT0101\nG97 S1000 M3\n';
 const ANGLE = { engagement_deg: 2 };
 
 /** C45 of the materials table: kc1.1 2220, mc 0.14; milling factor 1.2. */

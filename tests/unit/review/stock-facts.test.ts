@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { factsJson } from '../../../server/src/report/json.ts';
 import { reviewText } from './check.ts';
+import { BAR, BAR_HEAD, MILL, MILL_HEAD } from './cut-sheets.ts';
 
 interface Exact {
   name: string;
@@ -26,18 +27,6 @@ interface Exact {
 }
 
 const FLAT = { kind: 'end-mill', diameter: 10, teeth: 4, substrate: 'carbide' };
-const MILL = {
-  units: 'mm',
-  machine: { kind: 'mill', dialect: 'iso6983' },
-  workpiece: { material: 'C45', stock: { shape: 'block', size: [100, 80, 20], zero: [0, 0, 20] } },
-};
-const BAR = {
-  units: 'mm',
-  machine: { kind: 'lathe', dialect: 'lathe-a' },
-  workpiece: { material: 'C45', stock: { shape: 'bar', diameter: 50, length: 100, face: 0 } },
-};
-const HEAD = 'G21 G17 G40 G90 G94\nT1 M6\nG54 S3000 M3\nG0 X-20. Y-20. Z10.\n';
-const TURN_HEAD = 'G21 G18 G40 G99\nT0101\nG97 S1000 M3\n';
 
 /** A pass along X of a 10 mm end mill, 3 deep, `ae` mm into the block: phi = acos(1 - 2 ae/D). */
 const sideStep = (ae: number, engagement_deg: number, thickness_mm: [number, number]): Exact => ({
@@ -267,8 +256,8 @@ function check(given: Exact, row: Row): void {
 }
 
 describe('facts of exact cuts', () => {
-  for (const given of milling) it(given.name, () => check(given, factsOf(given, HEAD, MILL)));
-  for (const given of turning) it(given.name, () => check(given, factsOf(given, TURN_HEAD, BAR)));
+  for (const given of milling) it(given.name, () => check(given, factsOf(given, MILL_HEAD, MILL)));
+  for (const given of turning) it(given.name, () => check(given, factsOf(given, BAR_HEAD, BAR)));
 
   it('boring from 20 to 24: 2 deep', () => {
     const given: Exact = {
@@ -278,7 +267,7 @@ describe('facts of exact cuts', () => {
       axial_depth_mm: 2,
     };
     const stock = { shape: 'bar', diameter: 50, bore: 20, length: 100, face: 0 };
-    check(given, factsOf(given, TURN_HEAD, { ...BAR, workpiece: { material: 'C45', stock } }));
+    check(given, factsOf(given, BAR_HEAD, { ...BAR, workpiece: { material: 'C45', stock } }));
   });
 
   it('a taper: half of 5 on the mean', () => {
@@ -288,7 +277,7 @@ describe('facts of exact cuts', () => {
         tool: { kind: 'turn', nose_radius: 0, edge_angle_deg: 90 },
         moves: 'G0 X40. Z0\n>G1 X50. Z-50. F0.2\n',
       },
-      TURN_HEAD,
+      BAR_HEAD,
       BAR,
     );
     // triangle of 5 by 50 over its slope of 50.249
@@ -298,7 +287,7 @@ describe('facts of exact cuts', () => {
   it('the power of a chamfer mill is that of what it removes', () => {
     // a cm3 costs kc, and kc goes with the mean thickness: sin 45 of the end mill's, to the power of -0.14 (mc of C45): 1.0497
     const groove = (tool: Record<string, unknown>) =>
-      factsOf({ name: '', tool, moves: 'G0 X-10. Y40.\nG1 Z-3. F300.\n>X110.\n' }, HEAD, MILL);
+      factsOf({ name: '', tool, moves: 'G0 X-10. Y40.\nG1 Z-3. F300.\n>X110.\n' }, MILL_HEAD, MILL);
     const pointed = groove({
       kind: 'chamfer-mill',
       diameter: 10,
@@ -319,7 +308,7 @@ describe('facts of exact cuts', () => {
         tool: FLAT,
         moves: 'G0 X-10. Y35.\nG1 Z-3. F300.\nX50.\nY-10.\nG0 Z5.\nX6. Y36.\nG1 Z-3.\n>X51.\n',
       },
-      HEAD,
+      MILL_HEAD,
       MILL,
     );
     assert.ok(Array.isArray(row.engagement_deg), `${row.engagement_deg}`);
@@ -330,7 +319,7 @@ describe('facts of exact cuts', () => {
   it('says that it is assumed where nobody stated the stock', () => {
     const row = factsOf(
       { name: 'assumed', tool: FLAT, moves: 'G0 X0 Y0\nG1 Z-3. F300.\n>X50.\nY30.\n' },
-      HEAD,
+      MILL_HEAD,
       {
         units: 'mm',
         machine: MILL.machine,

@@ -1,9 +1,5 @@
 /** The compiled kernel against the plain one: the same numbers, to the last bit. */
 import assert from 'node:assert/strict';
-import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { type Cutter, cutter } from '../../../server/src/stock/cutter.ts';
 import { figureNames } from '../../../server/src/stock/figures.ts';
@@ -12,6 +8,7 @@ import { compiledKernel, type Kernel, kernelFor, plainKernel } from '../../../se
 import { kernelSources } from '../../../server/src/stock/kernel-bytes.ts';
 import { createMillStock, type MillStock } from '../../../server/src/stock/mill.ts';
 import { type Move, movesOf, type Point } from '../../../server/src/stock/moves.ts';
+import { kernelDigest } from '../kernel-digest.ts';
 
 type ToolMove = Move & { tool: number };
 
@@ -103,14 +100,11 @@ const program = fc
 
 describe('compiled kernel', () => {
   it('is made from the sources as they are', () => {
-    const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '../../../server');
-    const hash = createHash('sha256');
-    for (const folder of ['kernel', 'src/stock/kernel']) {
-      for (const file of readdirSync(path.join(root, folder)).sort()) {
-        if (file.endsWith('.ts')) hash.update(readFileSync(path.join(root, folder, file)));
-      }
-    }
-    assert.equal(kernelSources, hash.digest('hex'), 'the kernel is stale: run npm run kernel');
+    assert.equal(
+      kernelSources,
+      kernelDigest(['kernel', 'src/stock/kernel']),
+      'the kernel is stale: run npm run kernel',
+    );
   });
 
   it('gives the figures and cells of the plain one, to the last bit', () => {

@@ -78,7 +78,7 @@ export function millingLoads(
   };
   loads.force_n = number(millingToothForce(given));
   // The tooth straight ahead cuts all of the flank's depth; over the arc the section of a pointed tool is less.
-  const share = sectionShare(figures, tool, length_mm);
+  const share = sectionShare(figures, tool, cut.milling, length_mm);
   loads.torque_nm = share * number(millingTorque(given));
   loads.power_kw = share * number(millingPower({ ...given, spindle_rpm: edge.spindle_rpm }));
   const bending = loads.force_n * helixShare(figures, tool);

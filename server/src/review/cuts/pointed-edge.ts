@@ -17,15 +17,17 @@ export function millEdgeAngle(tool: ToolKnown | undefined): number {
  * that its arc at full diameter and its depth make; at most 1. Other mills: 1, their sections are their own.
  * @units length_mm mm of way; a share
  */
-export function sectionShare(figures: MoveFigures, tool: ToolKnown, length_mm: number): number {
+export function sectionShare(
+  figures: MoveFigures,
+  tool: ToolKnown,
+  arc: { entry_deg: number; exit_deg: number },
+  length_mm: number,
+): number {
   const diameter = tool.diameter_mm?.value;
   if (!isPointed(tool) || diameter === undefined) return 1;
   const way = length_mm * (1 - figures.air_share);
-  const arc = Math.min(180, figures.engagement_deg);
-  const [entry, exit] = Number.isFinite(figures.entry_deg + figures.exit_deg)
-    ? [Math.max(0, figures.entry_deg), Math.min(180, figures.exit_deg)]
-    : [0, arc];
-  const width = (diameter / 2) * (Math.cos((entry * Math.PI) / 180) - Math.cos((exit * Math.PI) / 180));
+  const width =
+    (diameter / 2) * (Math.cos((arc.entry_deg * Math.PI) / 180) - Math.cos((arc.exit_deg * Math.PI) / 180));
   const share = figures.removed_mm3 / (way * width * figures.axial_depth_mm);
   return share < 1 ? share : 1;
 }

@@ -2,6 +2,7 @@
  * What the kernel reads and writes: the text of a stretch, the columns of its steps, the box of numbers that go in and out.
  * This is the plain form, over typed arrays; `server/kernel/reader/memory.ts` is the same over the memory of the compiled one.
  */
+import { POWERS_OF_TEN } from '../read-number.ts';
 import { emptyColumns, type StepColumns } from '../step-columns.ts';
 import type { Column, StepTable } from '../steps.ts';
 import { boxLength } from './box.ts';
@@ -15,7 +16,7 @@ export const mostRuns: i32 = 2_048;
 export const box = new Float64Array(boxLength);
 const classes = new Uint8Array(256);
 /** Powers of ten that a word may be divided by. */
-export const powers = Float64Array.from({ length: 10 }, (_, power) => 10 ** power);
+export const powers = POWERS_OF_TEN.subarray(0, 10);
 const askedMotions = new Int32Array(8);
 const askedFeeds = new Float64Array(8);
 const askedRows = new Int32Array(8);
