@@ -1,10 +1,12 @@
 import { StepRecorder } from '../rs274/step-recorder.ts';
 import { ARC_WIDTH, KIND, RUN_WIDTH, type StepTable } from '../rs274/steps.ts';
 
-/** A step of a table, and the line that the table's lines are counted from. */
+/** A step copied from a table, and the line that the table's lines are counted from. */
 export interface StepRef {
-  readonly table: StepTable;
-  readonly index: number;
+  readonly values: Float64Array;
+  /** Index of its first value. */
+  readonly at: number;
+  readonly runs: Float64Array;
   readonly by: number;
 }
 
@@ -19,27 +21,55 @@ export interface Ends {
 /** So many steps at each end: a mark looks at two before it and one after. */
 export const REACH = 3;
 
-/** Ends of one stretch. */
-export class TableEnds implements Ends {
-  constructor(private readonly table: StepTable) {}
+/** Values of a step: line, kind, flags, run, end point, and the arc's where it is one. */
+const WIDTH = 10;
 
-  get count(): number {
-    return this.table.count;
+/** Ends of one stretch, copied out of its table while that is at hand. `runs` are the table's, to be held on to. */
+export class TableEnds implements Ends {
+  readonly count: number;
+  private readonly values: Float64Array;
+
+  constructor(
+    table: StepTable,
+    private readonly runs: Float64Array,
+  ) {
+    const { count } = table;
+    this.count = count;
+    const copied = Math.min(count, 2 * REACH);
+    this.values = new Float64Array(WIDTH * copied);
+    for (let i = 0; i < copied; i++)
+      copyStep(table, i < REACH ? i : count - copied + i, this.values, i * WIDTH);
   }
 
   lead(by: number): readonly StepRef[] {
-    return this.steps(0, Math.min(REACH, this.table.count), by);
+    return this.steps(0, Math.min(REACH, this.count), by);
   }
 
   trail(by: number): readonly StepRef[] {
-    return this.steps(Math.max(0, this.table.count - REACH), this.table.count, by);
+    const copied = this.values.length / WIDTH;
+    return this.steps(Math.max(0, copied - REACH), copied, by);
   }
 
   private steps(from: number, to: number, by: number): StepRef[] {
+    const { values, runs } = this;
     const refs: StepRef[] = [];
-    for (let index = from; index < to; index++) refs.push({ table: this.table, index, by });
+    for (let i = from; i < to; i++) refs.push({ values, at: i * WIDTH, runs, by });
     return refs;
   }
+}
+
+function copyStep(table: StepTable, index: number, to: Float64Array, at: number): void {
+  const kind = table.kind[index];
+  to[at] = table.line[index];
+  to[at + 1] = kind;
+  to[at + 2] = table.flags[index];
+  to[at + 3] = table.run[index];
+  to[at + 4] = table.x[index];
+  to[at + 5] = table.y[index];
+  to[at + 6] = table.z[index];
+  if (kind !== KIND.arc) return;
+  const arc = table.aux[index] * ARC_WIDTH;
+  for (let i = 0; i < ARC_WIDTH; i++) to[at + 7 + i] = table.arcs[arc + i];
 }
 
 /** Ends of several pieces together. */
@@ -87,15 +117,11 @@ export function lookAcross(
     look(across, i, across.line[i]);
 }
 
-function copyTo(to: StepRecorder, { table, index, by }: StepRef): void {
-  const { x, y, z } = table;
-  const kind = table.kind[index];
-  const run = table.run[index] * RUN_WIDTH;
-  const row = to.runOf(table.runs.subarray(run, run + RUN_WIDTH));
-  const arc = kind === KIND.arc ? table.aux[index] * ARC_WIDTH : -1;
-  const { arcs } = table;
-  const aux = arc < 0 ? -1 : to.addArc(arcs[arc], arcs[arc + 1], arcs[arc + 2]);
-  to.add(table.line[index] + by, kind, table.flags[index], row, x[index], y[index], z[index], aux);
+function copyTo(to: StepRecorder, { values, at, runs, by }: StepRef): void {
+  const [line, kind, flags, run, x, y, z, first, second, sweep] = values.subarray(at, at + WIDTH);
+  const row = to.runOf(runs.subarray(run * RUN_WIDTH, (run + 1) * RUN_WIDTH));
+  const aux = kind === KIND.arc ? to.addArc(first, second, sweep) : -1;
+  to.add(line + by, kind, flags, row, x, y, z, aux);
 }
 
 function moved(steps: readonly StepRef[], by: number): readonly StepRef[] {

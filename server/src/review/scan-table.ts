@@ -150,7 +150,7 @@ export function scanTable(
     lead_dwell_s,
     goes_on,
     marked,
-    ends: new TableEnds(kept),
+    ends: new TableEnds(table, runs),
   };
 }
 

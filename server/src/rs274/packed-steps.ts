@@ -2,10 +2,26 @@ import { layoutAux, layoutWide, layoutY } from './kernel/pack.ts';
 import { kernelOf } from './kernel.ts';
 import { ARC_WIDTH, type Column, ROTARY_WIDTH, RUN_WIDTH, type StepTable } from './steps.ts';
 
-/**
- * The steps of one stretch, put away: columns in a piece of a slab that other stretches share. A view of a column is made
- * when it is first asked for, since of most stretches of a long program nobody asks.
- */
+/** The steps of a recorder, put away in a buffer of their own. `runs` are its runs, to be held on to. */
+export function packSteps(steps: StepTable, runs = runsOf(steps)): PackedSteps {
+  const { count, arcCount } = steps;
+  const kernel = kernelOf(steps);
+  const layout = kernel.layoutFor(count, arcCount, steps.runCount);
+  const buffer = new ArrayBuffer(bytesOf(layout, count, arcCount));
+  kernel.layOut(layout, count, arcCount, buffer, 0);
+  return new PackedSteps(buffer, layout, runs, steps);
+}
+
+/** The runs of a table; stretch after stretch in one state hold the same, so the last are handed in. */
+export function runsOf({ runs, runCount }: StepTable, last: Float64Array = NOTHING): Float64Array {
+  const length = runCount * RUN_WIDTH;
+  let same = last.length === length;
+  for (let i = 0; same && i < length; i += 1)
+    same = last[i] === runs[i] || (Number.isNaN(last[i]) && Number.isNaN(runs[i]));
+  return same ? last : runs.slice(0, length);
+}
+
+/** Steps put away: columns in one buffer. The views of the columns are made when one is first asked for. */
 export class PackedSteps implements StepTable {
   readonly count: number;
   readonly runCount: number;
@@ -19,8 +35,6 @@ export class PackedSteps implements StepTable {
 
   constructor(
     private readonly buffer: ArrayBuffer,
-    /** First byte in the buffer. */
-    private readonly at: number,
     private readonly layout: number,
     readonly runs: Float64Array,
     steps: StepTable,
@@ -74,20 +88,10 @@ export class PackedSteps implements StepTable {
   }
 
   private look(): Views {
-    if (this.views !== null) return this.views;
-    // Views of a table cost about a third of its steps: only the tables looked at last keep theirs.
-    const oldest = looked[looked_next]?.deref();
-    if (oldest !== undefined) oldest.views = null;
-    looked[looked_next] = new WeakRef(this);
-    looked_next = (looked_next + 1) % MOST_LOOKED;
-    this.views = viewsOf(this.buffer, this.at, this.layout, this.count, this.arcCount);
+    this.views ??= viewsOf(this.buffer, this.layout, this.count, this.arcCount);
     return this.views;
   }
 }
-
-const MOST_LOOKED = 64;
-const looked: WeakRef<PackedSteps>[] = [];
-let looked_next = 0;
 
 interface Views {
   readonly x: Float64Array;
@@ -99,67 +103,6 @@ interface Views {
   readonly aux: Column;
   readonly kind: Uint8Array;
   readonly flags: Uint8Array;
-}
-
-/** Memory for many tables. */
-interface Slab {
-  readonly buffer: ArrayBuffer;
-  used: number;
-}
-
-/** Tables beyond the first few of one reading share slabs: an edit makes one or two, the first reading thousands. */
-const TABLES_APART = 4;
-const LEAST_SLAB = 1 << 15;
-const MOST_SLAB = 1 << 20;
-
-/** Where the tables of a program are put away. */
-export class StepStore {
-  private slab: Slab | null = null;
-  private taken = 0;
-  private tables = 0;
-  private last_runs: Float64Array = NOTHING;
-
-  /** Another reading begins: tables put away before it are let go when nobody holds them. */
-  begin(): void {
-    this.slab = null;
-    this.taken = 0;
-    this.tables = 0;
-  }
-
-  /** Puts the steps of a recorder away. */
-  pack(steps: StepTable): StepTable {
-    const { count, arcCount } = steps;
-    const kernel = kernelOf(steps);
-    const layout = kernel.layoutFor(count, arcCount, steps.runCount);
-    const bytes = bytesOf(layout, count, arcCount);
-    const slab = this.room(bytes);
-    const at = slab.used;
-    slab.used += bytes;
-    kernel.layOut(layout, count, arcCount, slab.buffer, at);
-    return new PackedSteps(slab.buffer, at, layout, this.runsOf(steps), steps);
-  }
-
-  private room(bytes: number): Slab {
-    this.tables += 1;
-    this.taken += bytes;
-    if (this.tables <= TABLES_APART) return { buffer: new ArrayBuffer(bytes), used: 0 };
-    if (this.slab === null || this.slab.used + bytes > this.slab.buffer.byteLength) {
-      const size = Math.min(MOST_SLAB, Math.max(LEAST_SLAB, this.taken >> 2));
-      this.slab = { buffer: new ArrayBuffer(Math.max(bytes, size & ~7)), used: 0 };
-    }
-    return this.slab;
-  }
-
-  /** The runs of a table; stretch after stretch in one state hold the same. */
-  private runsOf({ runs, runCount }: StepTable): Float64Array {
-    const length = runCount * RUN_WIDTH;
-    const last = this.last_runs;
-    let same = last.length === length;
-    for (let i = 0; same && i < length; i += 1)
-      same = last[i] === runs[i] || (Number.isNaN(last[i]) && Number.isNaN(runs[i]));
-    if (!same) this.last_runs = runs.slice(0, length);
-    return this.last_runs;
-  }
 }
 
 const NOTHING = new Float64Array(0);
@@ -182,13 +125,13 @@ function bytesOf(layout: number, count: number, arcCount: number): number {
   return room * (narrow + ((layout & layoutY) !== 0 ? 24 : 16)) + arcCount * ARC_WIDTH * 8;
 }
 
-function viewsOf(buffer: ArrayBuffer, at: number, layout: number, count: number, arcCount: number): Views {
+function viewsOf(buffer: ArrayBuffer, layout: number, count: number, arcCount: number): Views {
   const room = (count + 7) & ~7;
   const wide = (layout & layoutWide) !== 0;
   const with_y = (layout & layoutY) !== 0;
-  const coordinates = (column: number) => new Float64Array(buffer, at + column * 8 * room, count);
+  const coordinates = (column: number) => new Float64Array(buffer, column * 8 * room, count);
   const arc_values = arcCount * ARC_WIDTH;
-  let next = at + (with_y ? 24 : 16) * room;
+  let next = (with_y ? 24 : 16) * room;
   const arcs = new Float64Array(buffer, next, arc_values);
   next += 8 * arc_values;
   const take = (size: number): Column => {

@@ -5,11 +5,12 @@ import type { MachineKind } from './codes/shape.ts';
 import { closePath } from './execute-compensation.ts';
 import { Executor } from './executor.ts';
 import { allowsFastLines, FastLines } from './fast-lines.ts';
-import { compiledColumns } from './kernel.ts';
+import { compiledColumns, release } from './kernel.ts';
 import { type Assumption, Machine, type MachineSettings } from './machine.ts';
 import { TextProfiles } from './numbered-lines.ts';
-import { StepStore } from './packed-steps.ts';
+import { type PackedSteps, packSteps, runsOf } from './packed-steps.ts';
 import type { Problem } from './problems.ts';
+import { RecalledSteps } from './recalled-steps.ts';
 import { MachineState, S } from './state.ts';
 import type { StepTable } from './steps.ts';
 import type { ProgramText } from './text.ts';
@@ -49,7 +50,9 @@ export class StretchRunner {
   private readonly machine: Machine;
   private readonly executor: Executor;
   private readonly reader: BlockReader;
-  private readonly store = new StepStore();
+  private last_runs: Float64Array = new Float64Array(0);
+  /** Stretches run since `begin`. */
+  private ran = 0;
   private witness: StretchWitness | undefined;
 
   constructor(
@@ -69,7 +72,7 @@ export class StretchRunner {
   /** Makes ready for some stretches of one text. */
   begin(witness: StretchWitness | undefined): void {
     this.witness = witness;
-    this.store.begin();
+    this.ran = 0;
   }
 
   /** Executes one chunk from a state. `skip_lines` at its start are leader and left unread. */
@@ -84,7 +87,7 @@ export class StretchRunner {
     const stretch = {
       chunk,
       lineCount,
-      steps: this.store.pack(machine.table),
+      steps: this.stepsOf(chunk, stateIn, skip_lines, last),
       problems: machine.problems.length === 0 ? NO_PROBLEMS : machine.problems,
       assumptions: machine.assumptions(),
       stateIn,
@@ -95,6 +98,34 @@ export class StretchRunner {
     };
     this.witness?.(stretch, machine.table, machine.settings.kind);
     return stretch;
+  }
+
+  /** The steps just recorded: put away where they cannot be made again or will soon be asked for, else to be recalled. */
+  private stepsOf(chunk: Chunk, stateIn: MachineState, skip_lines: number, last: boolean): StepTable {
+    const { table, looks_ahead } = this.machine;
+    this.last_runs = runsOf(table, this.last_runs);
+    const runs = this.last_runs;
+    if (looks_ahead) return packSteps(table, runs);
+    const steps = new RecalledSteps(table, runs, () => this.recall(chunk, stateIn, skip_lines, last, runs));
+    this.ran += 1;
+    if (this.ran <= HELD_AT_ONCE) steps.hold(packSteps(table, runs));
+    return steps;
+  }
+
+  /** The steps of a stretch run before, made again. */
+  private recall(
+    chunk: Chunk,
+    stateIn: MachineState,
+    skip_lines: number,
+    last: boolean,
+    runs: Float64Array,
+  ): PackedSteps {
+    this.look(undefined);
+    this.execute(chunk, stateIn, skip_lines, chunk.length);
+    if (last) closePath(this.machine);
+    const steps = packSteps(this.machine.table, runs);
+    release();
+    return steps;
   }
 
   /** The state after a line of a stretch that was run before. */
@@ -155,5 +186,8 @@ export class StretchRunner {
     }
   }
 }
+
+/** An edit runs one or two stretches and hints follow at once; the first reading runs thousands. */
+const HELD_AT_ONCE = 4;
 
 const NO_PROBLEMS: readonly Problem[] = [];

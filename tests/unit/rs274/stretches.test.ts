@@ -70,7 +70,7 @@ describe('rs274: stretches', () => {
     );
   });
 
-  it('shares memory between tables without mixing them', () => {
+  it('gives the same steps wherever the text is cut', () => {
     const narrow = readProgram(ProgramText.fromString(text));
     const apart = readProgram(ProgramText.inPiecesOf(500, text), { settled: narrow.settled });
     const whole = readProgram(ProgramText.inPiecesOf(text.length, text), { settled: narrow.settled });

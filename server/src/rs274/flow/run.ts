@@ -6,7 +6,7 @@ import { ExpressionReader } from '../expressions/reader.ts';
 import { STATUS, Value } from '../expressions/value.ts';
 import { Machine, type MachineSettings } from '../machine.ts';
 import { TextProfiles } from '../numbered-lines.ts';
-import { StepStore } from '../packed-steps.ts';
+import { packSteps } from '../packed-steps.ts';
 import { MachineState, S } from '../state.ts';
 import { KIND } from '../steps.ts';
 import type { Stretch } from '../stretch.ts';
@@ -105,7 +105,7 @@ export class FlowRun {
       stretch: {
         chunk: null,
         lineCount: Math.max(0, main.lineCount - 1),
-        steps: new StepStore().pack(machine.table),
+        steps: packSteps(machine.table),
         problems: this.reports.list(),
         assumptions: machine.assumptions(),
         stateIn,
