@@ -65,6 +65,9 @@ export function digitsFrom(at: i32): i32 {
   const over: v128 = i8x16.sub(v128.load(text + <usize>at), i8x16.splat(48));
   return i8x16.bitmask(i8x16.lt_u(over, i8x16.splat(10)));
 }
+export function highFrom(at: i32): i32 {
+  return i8x16.bitmask(v128.load(text + <usize>at));
+}
 export function onesFrom(bits: i32): i32 {
   return ctz(~bits);
 }

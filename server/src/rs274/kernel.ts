@@ -42,6 +42,18 @@ export function kernelFor(bytes: Uint8Array, table: StepRecorder, asked: RunAske
   return kernel;
 }
 
+/** Whether all bytes are below 128. */
+export function isAscii(bytes: Uint8Array): boolean {
+  const kernel = compiledKernel();
+  for (let at = 0; at < bytes.length; at += memory.mostText) {
+    const piece = bytes.subarray(at, at + memory.mostText);
+    if (kernel !== undefined) kernel.useText(piece, NO_RUNS);
+    else memory.useText(piece, NO_COLUMNS, NO_RUNS);
+    if (!(kernel ?? plain).isLow(piece.length)) return false;
+  }
+  return true;
+}
+
 /** Lets go of the text and the table that were looked at last: nothing of a program is held longer than its owner holds it. */
 export function release(): void {
   memory.useText(NO_TEXT, NO_COLUMNS, NO_RUNS);
@@ -84,6 +96,7 @@ const PLAIN: StepKernel = {
 interface CompiledKernel extends StepKernel {
   readonly columns: StepColumns;
   useText(bytes: Uint8Array, asked: RunAsked): void;
+  isLow(length: number): boolean;
 }
 
 let compiled: CompiledKernel | undefined;
@@ -111,7 +124,7 @@ function compiledKernel(): CompiledKernel | undefined {
   return allowed ? compiled : undefined;
 }
 
-type Exports = Pick<typeof plain, 'begin' | 'readLines' | 'layoutFor' | 'layOut'> & {
+type Exports = Pick<typeof plain, 'begin' | 'isLow' | 'readLines' | 'layoutFor' | 'layOut'> & {
   addressOf(what: number): number;
 };
 
@@ -133,7 +146,7 @@ function makeCompiled(): CompiledKernel | undefined {
     env: { memory: held },
     memory: { askRun: (motion: number, feed: number) => asked(motion, feed), atan2: Math.atan2 },
   });
-  const { addressOf, begin, readLines, layoutFor, layOut } = exports as unknown as Exports;
+  const { addressOf, begin, isLow, readLines, layoutFor, layOut } = exports as unknown as Exports;
   const at = Object.fromEntries(ROOMS.map((room, what) => [room, addressOf(what)]));
   if (at.end > PAGES * PAGE_BYTES) throw new RangeError('the kernel has too little memory');
   begin();
@@ -164,6 +177,7 @@ function makeCompiled(): CompiledKernel | undefined {
       seen: bytes('seen', mostRuns),
     },
     exports,
+    isLow: length => Boolean(isLow(length)),
     readLines,
     layoutFor,
     layOut(layout, count, arcCount, to, from) {

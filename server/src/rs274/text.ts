@@ -1,4 +1,5 @@
 import { CHUNK_BYTES, Chunk, cutChunks, endOfLine, isLineEnd, OPENED_BYTES, unitsOfText } from './chunk.ts';
+import { isAscii } from './kernel.ts';
 
 /** 0-based line and UTF-16 unit, as editors count them. */
 export interface Position {
@@ -299,23 +300,6 @@ function lastNotAfter(starts: Int32Array, count: number, value: number): number 
     else high = middle - 1;
   }
   return low;
-}
-
-function isAscii(bytes: Uint8Array): boolean {
-  const lead = Math.min(bytes.length, (4 - (bytes.byteOffset & 3)) & 3);
-  const words = (bytes.length - lead) >> 2;
-  let seen = 0;
-  for (let i = 0; i < lead; i += 1) seen |= bytes[i];
-  const quads = new Int32Array(bytes.buffer, bytes.byteOffset + lead, words);
-  const eights = words & ~7;
-  for (let i = 0; i < eights; i += 8) {
-    const four = quads[i] | quads[i + 1] | quads[i + 2] | quads[i + 3];
-    seen |= (four | quads[i + 4] | quads[i + 5] | quads[i + 6] | quads[i + 7]) & 0x80808080;
-    if (seen < 0 || (seen & 0x808080) !== 0) return false;
-  }
-  for (let i = eights; i < words; i += 1) seen |= quads[i] & 0x80808080;
-  for (let i = lead + words * 4; i < bytes.length; i += 1) seen |= bytes[i];
-  return (seen & 0x80808080) === 0;
 }
 
 function decode(bytes: Uint8Array): string | undefined {

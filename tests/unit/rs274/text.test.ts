@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { CHUNK_BYTES } from '../../../server/src/rs274/chunk.ts';
 import { ProgramText } from '../../../server/src/rs274/index.ts';
+import { isAscii, withPlainKernel } from '../../../server/src/rs274/kernel.ts';
 
 /** The plain slow model: the whole text and its lines, as an editor counts them. */
 function linesOf(text: string): string[] {
@@ -38,6 +39,30 @@ describe('rs274: program text', () => {
     program.edit(3, 3, '漢');
     assert.equal(program.getText(), '(Ø 漢10 €)\nG1 X1.\n');
   });
+
+  for (const [name, way] of Object.entries({
+    compiled: <T>(run: () => T) => run(),
+    plain: withPlainKernel,
+  })) {
+    it(`finds one byte that is not ASCII wherever it stands: ${name}`, () => {
+      for (const length of [0, 1, 15, 16, 17, 131_071, 131_073]) {
+        const bytes = new Uint8Array(length + 3).fill(0x7f).subarray(3);
+        assert.equal(
+          way(() => isAscii(bytes)),
+          true,
+        );
+        for (const at of new Set([0, 14, 15, 16, length - 17, length - 2, length - 1])) {
+          if (at < 0 || at >= length) continue;
+          bytes[at] = 0x80;
+          assert.equal(
+            way(() => isAscii(bytes)),
+            false,
+          );
+          bytes[at] = 0x7f;
+        }
+      }
+    });
+  }
 
   it('reads UTF-8, Latin-1 and a byte order mark', () => {
     assert.equal(ProgramText.fromBytes(Buffer.from('(é)\n', 'utf8')).getText(), '(é)\n');

@@ -1,6 +1,7 @@
 /** What the kernel offers to the outside, plain or compiled. */
 import { fillClasses } from './letters.ts';
 
+export { isLow } from './ascii.ts';
 export { readLines } from './lines.ts';
 export { layOut, layoutFor } from './pack.ts';
 

@@ -96,6 +96,12 @@ export function digitsFrom(at: i32): i32 {
   for (let k = 0; k < 16; k++) if (text[at + k] >= 48 && text[at + k] <= 57) bits |= 1 << k;
   return bits;
 }
+/** Which of the sixteen bytes from `at` on are 128 or more: a bit each. */
+export function highFrom(at: i32): i32 {
+  let bits = 0;
+  for (let k = 0; k < 16; k++) bits |= (text[at + k] >> 7) << k;
+  return bits;
+}
 /** How many bits are set from the lowest on. */
 export function onesFrom(bits: i32): i32 {
   return 31 - Math.clz32(~bits & (bits + 1));
