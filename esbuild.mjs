@@ -65,19 +65,13 @@ const extension = await Promise.all([
     outdir: 'dist',
   }),
 ]);
-const body = readFileSync('dist/server.body.node.js');
-await build({
-  ...node,
-  entryPoints: { 'server.node': 'server/src/lsp/node/start.ts' },
-  outdir: 'dist',
-  define: { BODY_STAMP: JSON.stringify(createHash('sha256').update(body).digest('hex').slice(0, 16)) },
-});
 const terminal = await Promise.all([
   build({
     ...node,
-    format: 'esm',
-    banner: { js: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);" },
-    entryPoints: { cli: 'server/src/cli/main.ts' },
+    banner: { js: "const bodyUrl=require('node:url').pathToFileURL(__filename).href;" },
+    define: { 'import.meta.url': 'bodyUrl' },
+    entryPoints: { 'cli.body': 'server/src/cli/main.ts' },
+    outExtension: { '.js': '.cjs' },
     outdir: 'server/dist',
   }),
   build({
@@ -88,6 +82,23 @@ const terminal = await Promise.all([
     outdir: 'server/dist',
   }),
 ]);
+
+// The start files know their bodies by a stamp.
+for (const [entry, source, outdir, body, js] of [
+  ['server.node', 'server/src/lsp/node/start.ts', 'dist', 'server.body.node.js', '.js'],
+  ['cli', 'server/src/cli/start.ts', 'server/dist', 'cli.body.cjs', '.cjs'],
+]) {
+  const digest = createHash('sha256')
+    .update(readFileSync(`${outdir}/${body}`))
+    .digest('hex');
+  await build({
+    ...node,
+    entryPoints: { [entry]: source },
+    outdir,
+    outExtension: { '.js': js },
+    define: { BODY_STAMP: JSON.stringify(digest.slice(0, 16)) },
+  });
+}
 
 // What the packed files carry besides code: the sample job, the schemas that help to fill in sheet and crib, the licences of what is inside.
 mkdirSync('dist/sample', { recursive: true });

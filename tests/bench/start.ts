@@ -91,7 +91,7 @@ export function processes(root: string, scripts: string): Figure[] {
     return performance.now() - began;
   };
   for (let round = -1; round < 7; round++) {
-    const check = timed([path.join(root, 'server/bin/tapeproof.js'), 'check', file]);
+    const check = timed([path.join(root, 'server/bin/tapeproof.cjs'), 'check', file]);
     const script = timed([scripts, 'script', file]);
     if (round < 0) continue;
     took.check.push(check);

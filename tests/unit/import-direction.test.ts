@@ -16,11 +16,12 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   proveout: ['rs274', 'cutting', 'materials', 'setup', 'stock', 'review'],
   job: ['rs274', 'cutting', 'materials', 'setup', 'stock', 'review', 'proveout'],
   report: ['rs274', 'cutting', 'materials', 'setup', 'stock', 'review', 'proveout'],
-  lsp: ['rs274', 'cutting', 'materials', 'setup', 'stock', 'review', 'proveout', 'job', 'report'],
-  cli: ['rs274', 'cutting', 'materials', 'setup', 'stock', 'review', 'proveout', 'job', 'report'],
+  start: [],
+  lsp: ['rs274', 'cutting', 'materials', 'setup', 'stock', 'review', 'proveout', 'job', 'report', 'start'],
+  cli: ['rs274', 'cutting', 'materials', 'setup', 'stock', 'review', 'proveout', 'job', 'report', 'start'],
 };
 /** Rooms that touch neither files, nor clock, nor protocol, nor editor. */
-const PURE = Object.keys(MAY_IMPORT).filter(room => room !== 'lsp' && room !== 'cli');
+const PURE = Object.keys(MAY_IMPORT).filter(room => !['start', 'lsp', 'cli'].includes(room));
 const OUTSIDE = /^(?:node:|vscode)/;
 
 interface Import {

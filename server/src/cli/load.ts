@@ -8,6 +8,7 @@ import { openJob } from '../job/open-job.ts';
 import type { FileFacts } from '../report/json.ts';
 import { once } from '../review/once.ts';
 import { type Arguments, UsageError } from './arguments.ts';
+import { readEarly } from './early-read.ts';
 import { nodeHost } from './node-host.ts';
 import { VERSION } from './version.ts';
 
@@ -47,7 +48,7 @@ function reason(error: unknown): string {
 
 /** Reads a program with its sheet and crib and reviews it. */
 export async function load(path: string, args: Arguments): Promise<Loaded> {
-  const bytes = readProgramBytes(path);
+  const bytes = (await readEarly(path)) ?? readProgramBytes(path);
   const choice: JobChoice = {};
   const sheet = args.text('setup');
   const crib = args.text('crib');

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { runCompiled } from './compiled.ts';
+import { runCompiled } from '../../start/compiled.ts';
 
 /** Set by the build: changes with the content of the server's body. */
 declare const BODY_STAMP: string;

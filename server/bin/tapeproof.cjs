@@ -1,8 +1,9 @@
 #!/usr/bin/env node
-import { existsSync } from 'node:fs';
+const { existsSync } = require('node:fs');
+const path = require('node:path');
 
-const built = new URL('../dist/cli.js', import.meta.url);
-if (existsSync(built)) await import(built.href);
+const built = path.join(__dirname, '../dist/cli.cjs');
+if (existsSync(built)) require(built);
 else {
   process.stderr.write(
     'tapeproof is not built yet: run `npm ci && npm run build` at the top of the repository.\n',

@@ -7,48 +7,64 @@ import { Script } from 'node:vm';
 const KEEP_AFTER_MS = 5000;
 const ENDING = '.compiled';
 
+/** How what was compiled is kept. */
+export interface Keeping {
+  /** Whether this run compiles what later ones need. */
+  keep: boolean;
+  /** Says nothing of a folder that cannot be read or written. */
+  quiet: boolean;
+}
+
 /**
  * Runs a file of ours as `require` would, with what the engine compiled of it at an earlier start: compiling costs more
- * than all else that a start does. `folder` is the extension's own; `stamp` changes with the file's content. The first
+ * than all else that a start does. `folder` is for this alone; `stamp` changes with the file's content. The first
  * start, and one on another version of the engine, keeps what it compiled for the next.
  */
-export function runCompiled(file: string, folder: string, stamp: string): void {
+export function runCompiled(
+  file: string,
+  folder: string,
+  stamp: string,
+  { keep, quiet }: Keeping = { keep: true, quiet: false },
+): void {
+  const say = quiet ? () => {} : console.error;
   const kept = path.join(folder, `${stamp}-${process.versions.v8}${ENDING}`);
-  const cachedData = readKept(kept);
+  const cachedData = readKept(kept, say);
   const script = new Script(Module.wrap(readFileSync(file, 'latin1')), {
     filename: file,
     ...(cachedData ? { cachedData } : {}),
   });
   script.runInThisContext()({}, require, { exports: {} }, file, path.dirname(file));
-  if (cachedData && !script.cachedDataRejected) return;
+  if (!keep || (cachedData && !script.cachedDataRejected)) return;
   let done = false;
-  const keep = () => {
+  const put = () => {
     if (done) return;
     done = true;
-    keepCompiled(kept, script.createCachedData());
+    keepCompiled(kept, script.createCachedData(), say);
   };
-  setTimeout(keep, KEEP_AFTER_MS).unref();
-  process.once('exit', keep);
+  setTimeout(put, KEEP_AFTER_MS).unref();
+  process.once('exit', put);
 }
 
+type Say = (message: string) => void;
+
 /** The data with a sum of it behind, so that a file that a crash left with holes is not believed. */
-function readKept(file: string): Buffer | undefined {
+function readKept(file: string, say: Say): Buffer | undefined {
   try {
     const bytes = readFileSync(file);
     const data = bytes.subarray(0, Math.max(0, bytes.length - 4));
     return bytes.length > 4 && sumOf(data) === bytes.readUInt32LE(data.length) ? data : undefined;
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
-    console.error(`tapeproof: ${file} could not be read, the start takes longer: ${error}`);
+    say(`tapeproof: ${file} could not be read, the start takes longer: ${error}`);
     return undefined;
   }
 }
 
 /** Keeps the data, whole or not at all, in the place of what earlier versions kept. */
-function keepCompiled(file: string, data: Buffer): void {
+function keepCompiled(file: string, data: Buffer, say: Say): void {
   const folder = path.dirname(file);
   try {
-    mkdirSync(folder, { recursive: true });
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
     for (const name of readdirSync(folder))
       if (name.endsWith(ENDING)) rmSync(path.join(folder, name), { force: true });
     const sum = Buffer.alloc(4);
@@ -57,7 +73,7 @@ function keepCompiled(file: string, data: Buffer): void {
     writeFileSync(beside, Buffer.concat([data, sum]), { flush: true });
     renameSync(beside, file);
   } catch (error) {
-    console.error(`tapeproof: ${file} could not be written, the next start takes longer: ${error}`);
+    say(`tapeproof: ${file} could not be written, the next start takes longer: ${error}`);
   }
 }
 
