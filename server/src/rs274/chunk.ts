@@ -48,8 +48,26 @@ export class Chunk {
   /** Start of line `index` of the chunk; its length when there is no such line. The starts are kept once asked for. */
   startOfLine(index: number): number {
     if (index === 0) return 0;
+    const starts = this.starts();
+    return index < starts.length ? starts[index] : this.bytes.length;
+  }
+
+  /** Line of the chunk that a place stands in. */
+  lineAt(place: number): number {
+    const starts = this.starts();
+    let low = 0;
+    let high = starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (starts[middle] <= place) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+
+  private starts(): Int32Array {
     this.line_starts ??= lineStarts(this.bytes, this.lineEnds);
-    return index < this.line_starts.length ? this.line_starts[index] : this.bytes.length;
+    return this.line_starts;
   }
 
   /** UTF-16 units from `start` to `end` as text. */
@@ -140,12 +158,14 @@ function narrow(wide: Uint16Array): Uint8Array {
 function lineStarts(bytes: Uint8Array, line_ends: number): Int32Array {
   const starts = new Int32Array(line_ends + 1);
   let count = 1;
-  for (let i = 0; i < bytes.length; i += 1) {
+  const bare = bytes.indexOf(CR) < 0;
+  for (let i = bare ? bytes.indexOf(LF) : 0; i >= 0 && i < bytes.length; ) {
     const c = bytes[i];
     if (c === LF || (c === CR && bytes[i + 1] !== LF)) {
       starts[count] = i + 1;
       count += 1;
     }
+    i = bare ? bytes.indexOf(LF, i + 1) : i + 1;
   }
   return starts;
 }

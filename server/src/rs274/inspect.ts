@@ -1,6 +1,6 @@
 import { type Block, WORD } from './block.ts';
 import { BlockReader } from './block-reader.ts';
-import { type Chunk, endOfLine, nextLine } from './chunk.ts';
+import { type Chunk, endOfLine } from './chunk.ts';
 import type { Problem } from './problems.ts';
 import type { Reading } from './reading.ts';
 import type { Settled } from './settle.ts';
@@ -128,17 +128,47 @@ export function commentsOfChunk(chunk: Chunk): readonly (Comment & { line: numbe
 
 function findComments(chunk: Chunk): readonly (Comment & { line: number })[] {
   const { bytes } = chunk;
-  if (!bytes.includes(40) && !bytes.includes(59) && !bytes.includes(47)) return NO_COMMENTS;
   const found: (Comment & { line: number })[] = [];
-  let line = 0;
-  for (let pos = 0; pos < bytes.length; line += 1) {
-    const end = endOfLine(bytes, pos, bytes.length);
+  const next = new NextOf(bytes, OPENERS);
+  for (let at = next.from(0); at < bytes.length; ) {
+    const line = chunk.lineAt(at);
+    const pos = chunk.startOfLine(line);
+    const end = endOfLine(bytes, at, bytes.length);
     for (const { start, stop } of commentsOfLine(bytes, pos, end)) {
       found.push({ line, text: chunk.text(start, stop), start: start - pos, end: stop - pos });
     }
-    pos = nextLine(bytes, end, bytes.length);
+    at = next.from(end);
   }
-  return found;
+  return found.length === 0 ? NO_COMMENTS : found;
+}
+
+/** Bytes that a comment can begin with: ( ; / */
+const OPENERS = [40, 59, 47];
+
+/** Finds the next of some bytes, each looked for once. */
+class NextOf {
+  private readonly places: number[];
+
+  constructor(
+    private readonly bytes: Uint8Array,
+    private readonly wanted: readonly number[],
+  ) {
+    this.places = wanted.map(() => -1);
+  }
+
+  /** The first place from `at` on, going forward from call to call; the length when there is none. */
+  from(at: number): number {
+    const { bytes, places, wanted } = this;
+    let least = bytes.length;
+    for (let i = 0; i < wanted.length; i += 1) {
+      if (places[i] < at) {
+        const found = bytes.indexOf(wanted[i], at);
+        places[i] = found < 0 ? bytes.length : found;
+      }
+      least = Math.min(least, places[i]);
+    }
+    return least;
+  }
 }
 
 function commentsOfLine(bytes: Uint8Array, start: number, end: number): { start: number; stop: number }[] {
