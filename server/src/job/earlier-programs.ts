@@ -1,5 +1,5 @@
-import type { Earlier } from '../review/cuts/earlier.ts';
-import { leftBy } from '../review/cuts/left-by.ts';
+import type { Asked, Earlier, Left, NotLeft } from '../review/cuts/earlier.ts';
+import { layOf, leftBy, otherKind } from '../review/cuts/left-by.ts';
 import type { Program } from '../review/program.ts';
 import { type JobFiles, sheetName } from './job-files.ts';
 import type { JobInput, OpenedJob } from './job-input.ts';
@@ -34,18 +34,33 @@ export function earlierOf(input: JobInput, open: (input: JobInput) => OpenedJob)
     }
     return found;
   };
+  const lefts = new Map<string, Left>();
   return {
-    unread(name) {
-      const found = program(name);
-      return typeof found === 'string' ? found : undefined;
+    wrong(asked) {
+      const cut = lefts.get(keyOf(asked));
+      if (cut) return 'why' in cut && cut.at ? cut : undefined;
+      const found = program(asked.stock.from.value);
+      if (typeof found === 'string') return unreadLeft(asked, found);
+      const lay = layOf(asked);
+      return otherKind(asked, found) ?? ('why' in lay && lay.at ? lay : undefined);
     },
-    left(stock, zero_mm) {
-      const found = program(stock.from.value);
-      return typeof found === 'string'
-        ? { why: `the stock is what ${stock.from.value} leaves, and ${found}` }
-        : leftBy(found, stock, zero_mm);
+    left(asked) {
+      const found = program(asked.stock.from.value);
+      const left = typeof found === 'string' ? unreadLeft(asked, found) : leftBy(found, asked);
+      lefts.set(keyOf(asked), left);
+      return left;
     },
   };
+}
+
+/** Two stocks of a sheet that say the same are one; zero sits where the work offset says. */
+export function keyOf({ stock, kind }: Asked): string {
+  return JSON.stringify([kind, stock.from.value, stock.turn?.value, stock.face_mm?.value]);
+}
+
+/** The program before cannot be read. */
+export function unreadLeft({ stock }: Asked, why: string): NotLeft {
+  return { why: `the stock is what ${stock.from.value} leaves, and ${why}`, at: 'from' };
 }
 
 function readBefore(

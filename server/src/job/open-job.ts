@@ -12,7 +12,7 @@ import {
 import { type MachineKnown, machineOf, toolsOf } from '../setup/index.ts';
 import { earlierOf } from './earlier-programs.ts';
 import type { JobInput, OpenedJob } from './job-input.ts';
-import { sheetFindings, unreadFindings } from './sheet-findings.ts';
+import { earlierFindings, sheetFindings } from './sheet-findings.ts';
 import { readSheets, type SheetReading } from './sheet-reading.ts';
 
 /** Reads and reviews a program with the files beside it. */
@@ -58,7 +58,7 @@ export function reviewOf(
       earlier: input.earlier,
     },
     { severities: input.severities },
-    () => [...sheetFindings(sheets), ...unreadFindings(sheets, input.earlier)],
+    program => [...sheetFindings(sheets), ...earlierFindings(sheets, program.kind, input.earlier)],
   );
 }
 

@@ -1,6 +1,7 @@
 import type { Earlier } from '../review/cuts/earlier.ts';
 import { asSentence } from '../review/engine.ts';
 import type { Finding } from '../review/finding.ts';
+import type { MachineKind } from '../review/working.ts';
 import { sheetProblems } from '../setup/index.ts';
 import type { SheetReading } from './sheet-reading.ts';
 
@@ -23,15 +24,19 @@ export function sheetFindings(sheets: SheetReading): Finding[] {
   });
 }
 
-/** Programs that the stock starts from and that cannot be read, at the place where the sheet names them. */
-export function unreadFindings({ sheet, from }: SheetReading, earlier: Earlier | undefined): Finding[] {
-  if (!sheet || !from || !earlier) return [];
+/** Programs that the stock starts from and that cannot be used, at the place where the sheet is to be corrected. */
+export function earlierFindings(
+  { sheet, from }: SheetReading,
+  kind: MachineKind | undefined,
+  earlier: Earlier | undefined,
+): Finding[] {
+  if (!sheet || !from || !earlier || !kind) return [];
   const stocks = [sheet.workpiece?.stock, ...[...(sheet.setups?.values() ?? [])].map(({ stock }) => stock)];
   return stocks.flatMap(stock => {
     if (stock?.shape !== 'from') return [];
-    const { value, origin } = stock.from;
-    const why = earlier.unread(value);
-    if (why === undefined) return [];
+    const wrong = earlier.wrong({ stock, kind });
+    if (!wrong?.at) return [];
+    const { origin } = stock[wrong.at] ?? stock.from;
     const offset = origin.offset ?? 0;
     const start = placeAt(from.text, offset);
     const end = placeAt(from.text, offset + (origin.length ?? 0));
@@ -43,7 +48,7 @@ export function unreadFindings({ sheet, from }: SheetReading, earlier: Earlier |
         column: start.column,
         end_line: end.line,
         end_column: end.column,
-        message: asSentence(`the stock is what ${value} leaves, and ${why}`),
+        message: asSentence(wrong.why),
         file: from.path,
       },
     ];

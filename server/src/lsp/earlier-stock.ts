@@ -1,10 +1,9 @@
-import { MOST_BEFORE, unreadWords } from '../job/earlier-programs.ts';
+import { keyOf, MOST_BEFORE, unreadLeft, unreadWords } from '../job/earlier-programs.ts';
 import { findJobFiles } from '../job/job-files.ts';
 import { readOptions, reviewOf } from '../job/open-job.ts';
 import { readSheets } from '../job/sheet-reading.ts';
-import type { Earlier, FromStock, Left } from '../review/cuts/earlier.ts';
-import { firstFrame, layOf } from '../review/cuts/left-by.ts';
-import { type MillPlan, millPlan } from '../review/cuts/plan.ts';
+import type { Asked, Earlier, Left, NotLeft } from '../review/cuts/earlier.ts';
+import { layOf, notCut, notesOf, otherKind, planOf, type StockPlan } from '../review/cuts/left-by.ts';
 import type { Program } from '../review/program.ts';
 import { ProgramText, readProgram } from '../rs274/index.ts';
 import type { EditorFiles } from './editor-files.ts';
@@ -12,27 +11,23 @@ import type { OpenProgram } from './open-program.ts';
 import type { Settings } from './settings.ts';
 import type { StockWork } from './work/stock-work.ts';
 
-interface Ask {
-  stock: FromStock;
-  zero_mm: readonly number[] | undefined;
-}
-
 /** What one program knows of the programs before it; filled while its stock is planned. */
 export class EarlierView implements Earlier {
-  readonly asked = new Map<string, Ask>();
+  readonly asked = new Map<string, Asked>();
   readonly found = new Map<string, Left>();
-  readonly unreadable = new Map<string, string>();
+  /** What is wrong in the sheet, by stock. */
+  readonly wrongs = new Map<string, NotLeft>();
   /** Files that the stock rests on. */
   readonly rests_on = new Set<string>();
 
-  unread(name: string): string | undefined {
-    return this.unreadable.get(name);
+  wrong(asked: Asked): NotLeft | undefined {
+    return this.wrongs.get(keyOf(asked));
   }
 
-  left(stock: FromStock, zero_mm: readonly number[] | undefined): Left {
-    const key = JSON.stringify([stock.from.value, stock.turn?.value, zero_mm]);
-    this.asked.set(key, { stock, zero_mm });
-    return this.found.get(key) ?? { why: `what ${stock.from.value} leaves is being worked out` };
+  left(asked: Asked): Left {
+    const key = JSON.stringify([keyOf(asked), asked.zero_mm]);
+    this.asked.set(key, asked);
+    return this.found.get(key) ?? { why: `what ${asked.stock.from.value} leaves is being worked out` };
   }
 }
 
@@ -64,11 +59,11 @@ export class EarlierStock {
     view: EarlierView,
     most: number,
     chain: readonly string[] = [uri],
-  ): Promise<MillPlan | { why: string }> {
+  ): Promise<StockPlan | { why: string }> {
     await this.settle(uri, view, most, chain);
     for (;;) {
       const known = view.found.size;
-      const plan = millPlan(program, most);
+      const plan = planOf(program, most);
       if (view.asked.size === known) return plan;
       await this.settle(uri, view, most, chain);
     }
@@ -89,11 +84,10 @@ export class EarlierStock {
     chain: readonly string[],
   ): Promise<Left[]> {
     const all: Left[] = [];
-    for (const [key, ask] of view.asked) {
-      const name = ask.stock.from.value;
-      const { left, unread } = await this.left(uri, key, ask, view, most, chain);
-      if (unread === undefined) view.unreadable.delete(name);
-      else view.unreadable.set(name, unread);
+    for (const [key, asked] of view.asked) {
+      const left = await this.left(uri, key, asked, view, most, chain);
+      if ('why' in left && left.at) view.wrongs.set(keyOf(asked), left);
+      else view.wrongs.delete(keyOf(asked));
       view.found.set(key, left);
       all.push(left);
     }
@@ -103,46 +97,44 @@ export class EarlierStock {
   private async left(
     uri: string,
     key: string,
-    ask: Ask,
+    asked: Asked,
     view: EarlierView,
     most: number,
     chain: readonly string[],
-  ): Promise<{ left: Left; unread?: string }> {
-    const name = ask.stock.from.value;
-    const not = (unread: string) => ({
-      left: { why: `the stock is what ${name} leaves, and ${unread}` },
-      unread,
-    });
+  ): Promise<Left> {
     const folder = this.files.parent(uri);
-    if (folder === undefined) return not(unreadWords.program());
-    const at = this.files.join(folder, name);
-    if (chain.includes(at) || chain.length > MOST_BEFORE) return not(unreadWords.circle);
+    if (folder === undefined) return unreadLeft(asked, unreadWords.program());
+    const at = this.files.join(folder, asked.stock.from.value);
+    if (chain.includes(at) || chain.length > MOST_BEFORE) return unreadLeft(asked, unreadWords.circle);
     const before = await this.before(at, folder, view);
-    if (typeof before === 'string') return not(before);
+    if (typeof before === 'string') return unreadLeft(asked, before);
     const on = [...chain, at];
     const lefts = await this.settle(at, before.view, most, on);
     const kept = before.lefts.get(key);
     if (!kept || !sameList(kept.before, lefts)) {
       const plan = await this.plan(at, before.program, before.view, most, on);
-      const left = this.cut(at, key, before.program, plan, ask);
+      const left = this.cut(orderName(at, key), before.program, plan, asked);
       before.lefts.set(key, { before: [...before.view.found.values()], left });
     }
     for (const file of before.view.rests_on) view.rests_on.add(file);
-    return { left: (await before.lefts.get(key)?.left) ?? { why: 'given up' } };
+    return (await before.lefts.get(key)?.left) ?? { why: 'given up' };
   }
 
   private async cut(
-    at: string,
-    key: string,
+    order: string,
     program: Program,
-    plan: MillPlan | { why: string },
-    { stock, zero_mm }: Ask,
+    plan: StockPlan | { why: string },
+    asked: Asked,
   ): Promise<Left> {
-    const lay = layOf(program, stock, zero_mm);
+    const other = otherKind(asked, program);
+    if (other) return other;
+    const lay = layOf(asked);
     if ('why' in lay) return lay;
-    const first = firstFrame(plan);
-    if ('why' in first) return first;
-    return this.work.leave(orderName(at, key), first.frame, first.tools, lay);
+    const name = asked.stock.from.value;
+    if ('why' in plan) return notCut(name, plan);
+    const left = await this.work.leave(order, plan, lay);
+    if ('why' in left) return left.at ? notCut(name, left) : left;
+    return { ...left, ...notesOf(name, program, plan) };
   }
 
   /** The program at an address with its sheet, or why it cannot be read. */

@@ -2,8 +2,6 @@ import { findJobFiles } from '../job/job-files.ts';
 import { readOptions, reviewOf } from '../job/open-job.ts';
 import { readSheets, type SheetReading } from '../job/sheet-reading.ts';
 import { canCut } from '../review/cuts/cut-now.ts';
-import { latheCuts } from '../review/cuts/lathe-cuts.ts';
-import { millCuts } from '../review/cuts/mill-cuts.ts';
 import type { Cuts } from '../review/program.ts';
 import type { Review } from '../review/review.ts';
 import { type Reading, readProgram } from '../rs274/index.ts';
@@ -12,7 +10,7 @@ import type { EditorFiles } from './editor-files.ts';
 import type { OpenProgram } from './open-program.ts';
 import { nextTurn, readOn, rightLines } from './read-on.ts';
 import type { Settings } from './settings.ts';
-import type { StockWork } from './work/stock-work.ts';
+import { cutsOf, type StockWork } from './work/stock-work.ts';
 
 /** A program in front with what stands beside it. */
 export interface Job {
@@ -199,10 +197,6 @@ export class Jobs {
       held.busy = !finished || held.ordered !== ordered;
       this.changed(uri, finished);
     };
-    if (program.kind === 'lathe') {
-      show(latheCuts(program));
-      return;
-    }
     const plan = await this.earlier.plan(uri, program, held.earlier, MOST_MOVES_LIVE);
     if (!this.isLatest(uri, held, open)) return;
     if ('why' in plan) {
@@ -219,7 +213,7 @@ export class Jobs {
         return;
       }
       if (finished) held.tried_again = false;
-      show(millCuts(plan, run.sources), finished);
+      show(cutsOf(program, plan, run), finished);
     });
   }
 

@@ -42,7 +42,8 @@ export function statusOf({ program: open, review, sheets, busy }: Job, uri: stri
 /** What is to be said of the stock: why there is none, or that it is assumed. */
 function stockWords({ program }: Review): string[] {
   if (program.uncut_why !== undefined) return [`no stock: ${program.uncut_why}`];
-  return program.cuts?.assumed ? ['stock assumed from the program'] : [];
+  const { cuts } = program;
+  return cuts?.assumed ? [cuts.assumed_why ?? 'stock assumed from the program'] : [];
 }
 
 /** Above these the editor leaves out folding, wrapping and colour by grammar, decided when the file is opened. */

@@ -172,8 +172,8 @@ function zeroWords({ program }: Review, name: string, first: boolean): string {
     const [x, y, z] = zero.map(mm => bare(mm, shown));
     return `zero is X${x} Y${y} Z${z} ${unit} from the stock's low corner`;
   }
-  if (stock?.shape === 'bar' && stock.face_mm)
-    return `the bar's end face is at Z${bare(stock.face_mm.value, shown)} ${unit}`;
+  if ((stock?.shape === 'bar' || stock?.shape === 'from') && stock.face_mm)
+    return `the ${stock.shape === 'bar' ? "bar's" : "part's"} end face is at Z${bare(stock.face_mm.value, shown)} ${unit}`;
   return 'as set up; the sheet does not say where zero sits';
 }
 

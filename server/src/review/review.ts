@@ -36,14 +36,14 @@ export function makeReview(
   reading: Reading,
   knowledge: Knowledge,
   options: EngineOptions = {},
-  beside: () => readonly Finding[] = () => [],
+  beside: (program: Program) => readonly Finding[] = () => [],
 ): Review {
   const program = makeProgram(reading, knowledge);
   const tools = once(() => toolReviews(program));
   const raw = once(() => runRules(rules, program, options));
   const judged = once(() => {
     const { findings, silenced } = applySilences(raw().findings, silencesOf(program));
-    return { findings: [...joinSameCause(findings), ...beside()].sort(byHarm), silenced };
+    return { findings: [...joinSameCause(findings), ...beside(program)].sort(byHarm), silenced };
   });
   const not_checked = once(() => [
     ...materialGaps(program),
@@ -83,7 +83,9 @@ function materialGaps({ materialFound }: Program): string[] {
 function stockGaps({ cuts, uncut_why }: Program): string[] {
   if (!cuts) return uncut_why === undefined ? [] : [uncut_why];
   const assumed = cuts.assumed
-    ? ['the stock is assumed from the program itself: depth, width and loads rest on it']
+    ? [
+        `${cuts.assumed_why ?? 'the stock is assumed from the program itself'}: depth, width and loads rest on it`,
+      ]
     : [];
   return [...assumed, ...cuts.left_out];
 }

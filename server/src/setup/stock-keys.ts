@@ -16,7 +16,13 @@ export type Stock =
       length_mm: Known<number> | undefined;
       face_mm: Known<number> | undefined;
     }
-  | { shape: 'from'; from: Known<string>; turn: Known<Turn> | undefined };
+  | {
+      shape: 'from';
+      from: Known<string>;
+      turn: Known<Turn> | undefined;
+      /** Lathe: Z of the end face. */
+      face_mm: Known<number> | undefined;
+    };
 
 export const turns = [
   'none',
@@ -41,19 +47,27 @@ const stockRows = {
   length_mm: field('length', size(), 'Length of the bar from its end face into the chuck.', {
     example: '80',
   }),
-  face_mm: field('face', coordinate(), "Z of the bar's end face.", { example: '1' }),
+  face_mm: field(
+    'face',
+    coordinate(),
+    'Z of the end face of the bar; with "from" on a lathe of the part as it is clamped now (left out: where it was).',
+    { example: '1' },
+  ),
   from: field('from', otherProgram(), 'A program beside this one: start from what it leaves.', {
     example: '"op10.nc"',
   }),
-  turn: field('turn', oneOf(...turns), 'How the part is turned over after that program.', {
-    example: '"flip-x"',
-  }),
+  turn: field(
+    'turn',
+    oneOf(...turns),
+    'How the part is turned over after that program; on a lathe "other-end", clamped on the end that was cut, with "face".',
+    { example: '"flip-x"' },
+  ),
 };
 
 const belongs: Record<'block' | 'bar' | 'from', readonly (keyof typeof stockRows)[]> = {
   block: ['shape', 'size_mm', 'zero_mm'],
   bar: ['shape', 'diameter_mm', 'bore_mm', 'length_mm', 'face_mm'],
-  from: ['from', 'turn'],
+  from: ['from', 'turn', 'face_mm'],
 };
 
 /** The stock of a workpiece or of one work offset. */
@@ -76,7 +90,8 @@ export const stockSpec: Spec<Stock> = object(stockRows, (value, node, context): 
       `"${stockRows[name].key}" does not go with stock ${shape === 'from' ? '"from"' : `of shape "${shape}"`}.`,
     );
   }
-  if (shape === 'from') return value.from && { shape, from: value.from, turn: value.turn };
+  if (shape === 'from')
+    return value.from && { shape, from: value.from, turn: value.turn, face_mm: value.face_mm };
   if (shape === 'block') {
     if (value.size_mm) return { shape, size_mm: value.size_mm, zero_mm: value.zero_mm };
     if (!hasKey(node, 'size'))

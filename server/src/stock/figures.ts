@@ -93,12 +93,26 @@ export class FigureTable {
     return figures;
   }
 
+  /** Rows `from <= move < to`, one after the other; the buffer may be transferred. */
+  rows(from: number, to: number): Float64Array {
+    const rows = Float64Array.from(this.data.subarray(from * width, to * width));
+    for (let move = from; move < to; move++) rows[(move - from) * width] = this.removed[move];
+    return rows;
+  }
+
   /** One column as an array of its own, for `from <= move < to`; its buffer may be transferred. */
   column(name: FigureName, from = 0, to = this.count): Float32Array | Float64Array {
     const out = name === 'removed_mm3' ? new Float64Array(to - from) : new Float32Array(to - from);
     for (let move = from; move < to; move++) out[move - from] = this.get(move, name);
     return out;
   }
+}
+
+/** Figures of a move out of rows that stand one after the other. */
+export function figuresAt(rows: Float64Array, move: number): MoveFigures {
+  const figures = {} as MoveFigures;
+  for (let k = 0; k < width; k++) figures[figureNames[k]] = rows[move * width + k];
+  return figures;
 }
 
 /** The stations of the move in work: places, and the share of the length each stands for. */

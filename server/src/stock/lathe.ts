@@ -10,6 +10,8 @@ import {
   type Sums,
   skin_mm,
 } from './lathe-figures.ts';
+import { LatheHull } from './lathe-hull.ts';
+import type { LatheMove } from './lathe-moves.ts';
 import type { TurningTool } from './turning-tool.ts';
 
 export interface BarStock {
@@ -20,18 +22,17 @@ export interface BarStock {
   readonly bore_radius_mm?: number;
   /** Width of a slice; `defaultSlice` when left out. */
   readonly slice_mm?: number;
+  /** Nobody stated where the low end is: it is only far enough. */
+  readonly open_end?: true;
+  /** What another program left, slice by slice from the low end: the bar's own radii then say nothing. */
+  readonly profile?: BarProfile;
 }
 
-/** A move of the programmed point; x is the radius. */
-export interface LatheMove {
-  readonly kind: 'rapid' | 'feed' | 'arc' | 'thread';
-  readonly from: readonly [z: number, x: number];
-  readonly to: readonly [z: number, x: number];
-  readonly centre?: readonly [z: number, x: number];
-  /** Arc: positive turns z towards x. */
-  readonly sweep_rad?: number;
-  /** Thread: lead a turn. */
-  readonly lead_mm?: number;
+/** Radii by slice; `thread` as in `LatheStock`. Plain data; the buffers may be transferred. */
+export interface BarProfile {
+  readonly outer: Float64Array;
+  readonly inner: Float64Array;
+  readonly thread: Float64Array;
 }
 
 /** Slices of 0.01 mm, fewer on long bars: at most 100,000. */
@@ -41,7 +42,17 @@ export function defaultSlice(length_mm: number): number {
 
 /** Thickest skin that is faced from a bore outwards. */
 const face_skin_mm = 0.5;
-const most = 4096;
+/** Thickest face that a facing tool takes off with the edge behind its nose. */
+const face_mm = 3;
+
+/** An arc in work: its pieces so far. */
+interface ArcInWork {
+  readonly start: number;
+  readonly radius: number;
+  readonly pieces: number;
+  done: number;
+  from: readonly [number, number];
+}
 
 /**
  * Two height functions over z. A tool sweeps the convex hull of its outline at both ends of a straight move, exact for convex tools.
@@ -55,20 +66,39 @@ export class LatheStock {
   readonly slice_mm: number;
   readonly low_z_mm: number;
   private readonly count: number;
-  private readonly hullZ = new Float64Array(most);
-  private readonly hullX = new Float64Array(most);
+  private readonly hull = new LatheHull();
+  private work: { move: LatheMove; tool: TurningTool; arc: ArcInWork | undefined } | undefined;
+  private found = newSums();
+  /** Figures of the last move that was finished. */
+  figures: LatheFigures = figuresOf(this.found);
 
   constructor(bar: BarStock) {
     const length = bar.high_z_mm - bar.low_z_mm;
     if (!(length > 0 && bar.radius_mm > 0) || !Number.isFinite(length + bar.radius_mm)) {
       throw new RangeError('the bar needs a length and a radius over 0');
     }
-    this.count = Math.max(2, Math.min(200_000, Math.round(length / (bar.slice_mm ?? defaultSlice(length)))));
+    const { profile } = bar;
+    this.count =
+      profile?.outer.length ??
+      Math.max(2, Math.min(200_000, Math.round(length / (bar.slice_mm ?? defaultSlice(length)))));
     this.slice_mm = length / this.count;
     this.low_z_mm = bar.low_z_mm;
-    this.outer = new Float64Array(this.count).fill(bar.radius_mm);
-    this.inner = new Float64Array(this.count).fill(bar.bore_radius_mm ?? 0);
-    this.thread = new Float64Array(this.count).fill(Number.NaN);
+    this.outer = profile?.outer.slice() ?? new Float64Array(this.count).fill(bar.radius_mm);
+    this.inner = profile?.inner.slice() ?? new Float64Array(this.count).fill(bar.bore_radius_mm ?? 0);
+    this.thread = profile?.thread.slice() ?? new Float64Array(this.count).fill(Number.NaN);
+  }
+
+  /** Copies the radii as they are now. */
+  profile(): BarProfile {
+    return { outer: this.outer.slice(), inner: this.inner.slice(), thread: this.thread.slice() };
+  }
+
+  /** Goes back to radii that `profile` gave; a move that was begun is given up. */
+  restore({ outer, inner, thread }: BarProfile): void {
+    this.outer.set(outer);
+    this.inner.set(inner);
+    this.thread.set(thread);
+    this.work = undefined;
   }
 
   /** Volume that is left, mm3. */
@@ -88,31 +118,48 @@ export class LatheStock {
 
   /** Cuts one move and says what it met. */
   move(move: LatheMove, tool: TurningTool): LatheFigures {
-    if (move.kind === 'thread') return this.cutThread(move, tool);
-    const found = newSums();
-    if (
-      move.kind === 'arc' &&
-      move.centre !== undefined &&
-      move.sweep_rad !== undefined &&
-      move.sweep_rad !== 0
-    ) {
-      const [cz, cx] = move.centre;
-      const radius = Math.hypot(move.from[0] - cz, move.from[1] - cx);
+    this.begin(move, tool);
+    while (!this.goOn());
+    return this.figures;
+  }
+
+  /** Begins a move; `goOn` cuts it. */
+  begin(move: LatheMove, tool: TurningTool): void {
+    this.found = newSums();
+    const { centre, sweep_rad = 0 } = move;
+    let arc: ArcInWork | undefined;
+    if (move.kind === 'arc' && centre !== undefined && sweep_rad !== 0) {
+      const radius = Math.hypot(move.from[0] - centre[0], move.from[1] - centre[1]);
       const step = radius > 0.001 ? 2 * Math.acos(Math.max(0, 1 - 0.0005 / radius)) : 1;
-      const pieces = Math.min(5000, Math.max(2, Math.ceil(Math.abs(move.sweep_rad) / step)));
-      const start = Math.atan2(move.from[1] - cx, move.from[0] - cz);
-      let from = move.from;
-      for (let k = 1; k <= pieces; k++) {
-        const a = start + (move.sweep_rad * k) / pieces;
-        const to: readonly [number, number] =
-          k === pieces ? move.to : [cz + radius * Math.cos(a), cx + radius * Math.sin(a)];
-        this.cutLine(from, to, tool, found);
-        from = to;
-      }
-    } else {
-      this.cutLine(move.from, move.to, tool, found);
+      const pieces = Math.min(5000, Math.max(2, Math.ceil(Math.abs(sweep_rad) / step)));
+      const start = Math.atan2(move.from[1] - centre[1], move.from[0] - centre[0]);
+      arc = { start, radius, pieces, done: 0, from: move.from };
     }
-    return figuresOf(found);
+    this.work = { move, tool, arc };
+  }
+
+  /** Cuts a straight piece of the move that was begun; true when the move is finished and `figures` are its own. */
+  goOn(): boolean {
+    const { work, found } = this;
+    if (!work) return true;
+    const { move, tool, arc } = work;
+    if (move.kind === 'thread') {
+      this.figures = this.cutThread(move, tool, found);
+    } else if (!arc || !move.centre) {
+      this.cutLine(move.from, move.to, tool, found);
+      this.figures = figuresOf(found);
+    } else {
+      const [cz, cx] = move.centre;
+      const a = arc.start + ((move.sweep_rad ?? 0) * ++arc.done) / arc.pieces;
+      const last = arc.done === arc.pieces;
+      const to = last ? move.to : ([cz + arc.radius * Math.cos(a), cx + arc.radius * Math.sin(a)] as const);
+      this.cutLine(arc.from, to, tool, found);
+      arc.from = to;
+      if (!last) return false;
+      this.figures = figuresOf(found);
+    }
+    this.work = undefined;
+    return true;
   }
 
   /** A drill, reamer or tap on the axis from `from_z` to `to_z` (towards the chuck), tip leading by its point. */
@@ -128,7 +175,9 @@ export class LatheStock {
       this.takeInner(k, z, reach, found);
     }
     found.length = Math.abs(to_z_mm - from_z_mm);
-    return figuresOf(found);
+    this.work = undefined;
+    this.figures = figuresOf(found);
+    return this.figures;
   }
 
   private sliceAt(z: number): number {
@@ -142,23 +191,38 @@ export class LatheStock {
     found: Sums,
   ): void {
     if (tool.kind === 'turn' && (this.facesOutwards(from, to, found) || this.entersBore(from, to))) return;
-    const points = this.lowerHull(from, to, tool);
+    this.hull.sweep(from, to, tool);
+    const { z: hullZ, x: hullX, count: points } = this.hull;
     const area = found.area;
     resetMet();
     let h = 0;
-    const first = this.sliceAt(this.hullZ[0]);
+    const first = this.sliceAt(hullZ[0]);
     for (let k = first; k < this.count; k++) {
       const z = this.low_z_mm + (k + 0.5) * this.slice_mm;
-      if (z < this.hullZ[0]) continue;
-      if (z > this.hullZ[points - 1]) break;
-      while (h + 2 < points && this.hullZ[h + 1] < z) h++;
-      const span = this.hullZ[h + 1] - this.hullZ[h];
-      const part = span > 0 ? (z - this.hullZ[h]) / span : 0;
-      const x = this.hullX[h] + (this.hullX[h + 1] - this.hullX[h]) * part;
+      if (z < hullZ[0]) continue;
+      if (z > hullZ[points - 1]) break;
+      while (h + 2 < points && hullZ[h + 1] < z) h++;
+      const span = hullZ[h + 1] - hullZ[h];
+      const part = span > 0 ? (z - hullZ[h]) / span : 0;
+      const x = hullX[h] + (hullX[h + 1] - hullX[h]) * part;
       if (tool.inward > 0) this.takeOuter(k, z, x, found);
       else this.takeInner(k, z, -x, found);
     }
+    if (tool.kind === 'turn' && to[1] < from[1]) this.dropFace(from[1], to[0], found);
     if (found.area > area) found.length += lengthInMetal(from, to, met);
+  }
+
+  /** Facing from outside, `x`, has come through at `z`: what stands before it is off, too, as the tool is wider than its nose. */
+  private dropFace(x: number, z: number, found: Sums): void {
+    let last = this.count - 1;
+    while (last >= 0 && this.outer[last] - this.inner[last] <= skin_mm) last--;
+    let first = last;
+    for (; first >= 0 && this.outer[first] - this.inner[first] > skin_mm; first--)
+      if (this.outer[first] > x || (last - first) * this.slice_mm > face_mm) return;
+    const at = this.low_z_mm + (first + 1) * this.slice_mm;
+    if (first < 0 || at < z || this.low_z_mm + (last + 1) * this.slice_mm - z > face_mm) return;
+    for (let k = first + 1; k <= last; k++)
+      this.takeOuter(k, this.low_z_mm + (k + 0.5) * this.slice_mm, this.inner[k], found);
   }
 
   /**
@@ -211,40 +275,7 @@ export class LatheStock {
     add(found, this.slice_mm, z, now, was);
   }
 
-  /** Lower hull of the outline at both ends, in `hullZ`, `hullX`; for a bore x is turned over. Returns its points. */
-  private lowerHull(
-    from: readonly [number, number],
-    to: readonly [number, number],
-    tool: TurningTool,
-  ): number {
-    const { hullZ, hullX } = this;
-    const n = tool.z.length;
-    const [a, b] = from[0] <= to[0] ? [from, to] : [to, from];
-    let i = 0;
-    let j = 0;
-    let count = 0;
-    while (i < n || j < n) {
-      // the two outlines are ordered in z: merge them, keep the turn to the left
-      const takeA = j >= n || (i < n && tool.z[i] + a[0] <= tool.z[j] + b[0]);
-      const at = takeA ? a : b;
-      const k = takeA ? i++ : j++;
-      const z = tool.z[k] + at[0];
-      const x = tool.height[k] + at[1] * tool.inward;
-      while (
-        count >= 2 &&
-        (hullZ[count - 1] - hullZ[count - 2]) * (x - hullX[count - 2]) <=
-          (hullX[count - 1] - hullX[count - 2]) * (z - hullZ[count - 2])
-      ) {
-        count--;
-      }
-      hullZ[count] = z;
-      hullX[count++] = x;
-    }
-    return count;
-  }
-
-  private cutThread(move: LatheMove, tool: TurningTool): LatheFigures {
-    const found = newSums();
+  private cutThread(move: LatheMove, tool: TurningTool, found: Sums): LatheFigures {
     const lead = move.lead_mm ?? 0;
     const low = Math.min(move.from[0], move.to[0]);
     const high = Math.max(move.from[0], move.to[0]);

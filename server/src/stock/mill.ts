@@ -7,15 +7,19 @@ import {
   beginFigures,
   endFigures,
   FigureTable,
+  figureNames,
   type MoveFigures,
   noteContacts,
 } from './figures.ts';
 import { type Grid, layGrid, type StockBlock } from './grid.ts';
 import { type Kernel, kernelFor } from './kernel.ts';
+import { MillRedo, type Recutter } from './mill-redo.ts';
 import { emptyMoves, type Move, type MoveColumns, pushMove, spliceMoves } from './moves.ts';
 import { MovePath } from './path.ts';
+import type { StockRun } from './stock-run.ts';
 import { heightUnits, Tile, tileCells } from './tile.ts';
 import { TileLog } from './tile-log.ts';
+import { tilesNear } from './tiles-near.ts';
 
 export interface MillOptions {
   /** Moves of a tile between states that are kept to start again from. */
@@ -44,7 +48,7 @@ export interface Replay {
  * middle of a twentieth of a diameter, not a peak that lasts an instant. In a sharp 90 degree corner at a side step of a tenth
  * that is 121.8 degrees, where the limit at the very corner would be 90 + 36.9.
  */
-export class MillStock {
+export class MillStock implements StockRun {
   readonly grid: Grid;
   readonly figures = new FigureTable();
   readonly moves: MoveColumns = emptyMoves();
@@ -59,8 +63,11 @@ export class MillStock {
   private started = false;
   private readonly place: Place = { piece: 0, station: 0 };
   private readonly startUnits: number;
-  /** Moves cut so far. */
-  done = 0;
+  private cutMoves = 0;
+  private redo: MillRedo | undefined;
+  private lastRedo: MillRedo | undefined;
+  private readonly recutter: Recutter;
+  readonly width = figureNames.length;
 
   constructor(block: StockBlock, tools: readonly Cutter[], options: MillOptions = {}) {
     this.grid = layGrid(block);
@@ -78,6 +85,37 @@ export class MillStock {
       }
     }
     this.startUnits = units;
+    this.recutter = {
+      logs: this.logs,
+      near: move => {
+        if (!this.prepare(move)) return [];
+        this.findTiles(move);
+        return this.near.slice(0, this.nearCount);
+      },
+      prepare: move => this.prepare(move),
+      cut: (move, log, from) => this.cut(move, log, from),
+      fold: move => this.refold(move),
+      forget: () => this.kernel.forget(),
+    };
+  }
+
+  /** Moves from the first that are cut and have their figures. */
+  get done(): number {
+    return this.redo ? Math.min(this.redo.ready, this.cutMoves) : this.cutMoves;
+  }
+
+  /** Tiles that the last edit cut again. */
+  get cut_again(): number {
+    return this.lastRedo?.tiles.size ?? 0;
+  }
+
+  /** False while the first cutting goes on: an edit then waits for its end. */
+  get stands(): boolean {
+    return this.cutMoves >= this.moves.count;
+  }
+
+  rows(from: number, to: number): Float64Array {
+    return this.figures.rows(from, to);
   }
 
   /** Cuts one move with tool `tool` of the list and returns its figures. */
@@ -85,7 +123,7 @@ export class MillStock {
     this.finish();
     pushMove(this.moves, move, tool);
     this.finish();
-    return this.figures.at(this.done - 1);
+    return this.figures.at(this.cutMoves - 1);
   }
 
   /** Appends moves without cutting them yet. */
@@ -98,10 +136,14 @@ export class MillStock {
     while (this.step());
   }
 
-  /** Works on the next move that waits, a few milliseconds at most; false when there is none. `done` counts finished moves. */
+  /** Works on the next move that waits, a few milliseconds at most; false when there is none. After an edit first on what is to be cut again. */
   step(): boolean {
-    if (this.done >= this.moves.count) return false;
-    const move = this.done;
+    if (this.redo) {
+      if (this.redo.step()) return true;
+      this.redo = undefined;
+    }
+    if (this.cutMoves >= this.moves.count) return false;
+    const move = this.cutMoves;
     if (!this.started) {
       this.started = true;
       this.cutCount = 0;
@@ -117,68 +159,34 @@ export class MillStock {
       if (++this.cutCount < this.nearCount) return true;
     }
     this.started = false;
-    this.done++;
-    this.figures.resize(this.done);
+    this.cutMoves++;
+    this.figures.resize(this.cutMoves);
     this.fold(move);
     return true;
   }
 
   /**
-   * Replaces `removed` moves from `at` on by `inserted` and cuts again the tiles that old or new ones touch, from their last kept
-   * state. The result equals a fresh run of the new list.
+   * Replaces `removed` moves from `at` on by `inserted` and lets the tiles wait that old or new ones touch; `step` cuts them again, from
+   * their last kept state. The result equals a fresh run of the new list.
    */
-  edit(at: number, removed: number, inserted: MoveColumns): Replay {
-    this.finish();
-    const dirty = new Set<TileLog>();
-    for (let move = at; move < at + removed; move++) {
-      for (const log of this.logs) if (log.find(move) >= 0) dirty.add(log);
+  beginEdit(at: number, removed: number, inserted: MoveColumns): void {
+    if (!this.redo) {
+      this.finish();
+      this.redo = new MillRedo(this.recutter);
     }
     spliceMoves(this.moves, at, removed, inserted);
     this.figures.splice(at, removed, inserted.count);
-    this.done = this.moves.count;
-    const fresh = new Map<TileLog, number[]>();
-    for (let move = at; move < at + inserted.count; move++) {
-      if (!this.prepare(move)) continue;
-      this.findTiles(move);
-      for (let k = 0; k < this.nearCount; k++) {
-        const log = this.near[k];
-        dirty.add(log);
-        const own = fresh.get(log);
-        if (own === undefined) fresh.set(log, [move]);
-        else own.push(move);
-      }
-    }
-    const shift = inserted.count - removed;
-    const again = new Set<number>();
-    let cuts = 0;
-    for (const log of this.logs) {
-      if (!dirty.has(log)) {
-        if (shift !== 0) log.renumber(at + removed, shift);
-        continue;
-      }
-      const first = log.firstFrom(at);
-      const rest = log.firstFrom(at + removed);
-      const old = log.steps.slice(0, log.count);
-      const kept = log.rewind(first);
-      this.kernel.forget();
-      const steps: number[] = [...old.subarray(kept, first), ...(fresh.get(log) ?? [])];
-      for (let k = rest; k < old.length; k++) steps.push(old[k] + shift);
-      for (const move of steps) {
-        this.prepare(move);
-        this.cutAll(move, log);
-        if (move >= at) again.add(move);
-      }
-      cuts += steps.length;
-    }
-    for (let move = at; move < at + inserted.count; move++) again.add(move);
-    const changed = [...again].sort((a, b) => a - b);
-    for (const move of changed) this.refold(move);
-    return {
-      tiles: dirty.size,
-      moves: cuts,
-      first: changed[0] ?? -1,
-      last: changed[changed.length - 1] ?? -1,
-    };
+    this.cutMoves = this.moves.count;
+    this.redo.begin(at, removed, inserted.count);
+    this.lastRedo = this.redo;
+  }
+
+  /** Carries out an edit at once. */
+  edit(at: number, removed: number, inserted: MoveColumns): Replay {
+    this.beginEdit(at, removed, inserted);
+    const { redo } = this;
+    this.finish();
+    return { tiles: this.cut_again, moves: redo?.moves ?? 0, ...(redo?.span ?? { first: -1, last: -1 }) };
   }
 
   /** Volume of the uncut stock, mm3. */
@@ -236,43 +244,10 @@ export class MillStock {
     return cutTile(this.kernel, this.path, move, this.tools[toolIndex], toolIndex, log, from);
   }
 
-  private cutAll(move: number, log: TileLog): void {
-    const from = { piece: 0, station: 0 };
-    while (!this.cut(move, log, from));
-  }
-
   /** Lists in `near` the tiles that the prepared move comes to. */
   private findTiles(move: number): void {
-    this.nearCount = 0;
     const tool = this.tools[this.moves.tool[move]];
-    const { grid } = this;
-    const { chain } = this.path;
-    const margin = tool.widest_mm + 2 * Math.max(grid.cx, grid.cy);
-    const p = chain.points;
-    let x0 = Number.POSITIVE_INFINITY;
-    let x1 = Number.NEGATIVE_INFINITY;
-    let y0 = Number.POSITIVE_INFINITY;
-    let y1 = Number.NEGATIVE_INFINITY;
-    for (let k = 0; k <= chain.pieces; k++) {
-      x0 = Math.min(x0, p[3 * k]);
-      x1 = Math.max(x1, p[3 * k]);
-      y0 = Math.min(y0, p[3 * k + 1]);
-      y1 = Math.max(y1, p[3 * k + 1]);
-    }
-    const { low } = grid.block;
-    const spanX = grid.tile * grid.cx;
-    const spanY = grid.tile * grid.cy;
-    const tx0 = Math.max(0, Math.floor((x0 - margin - low[0]) / spanX));
-    const tx1 = Math.min(grid.tilesX - 1, Math.floor((x1 + margin - low[0]) / spanX));
-    const ty0 = Math.max(0, Math.floor((y0 - margin - low[1]) / spanY));
-    const ty1 = Math.min(grid.tilesY - 1, Math.floor((y1 + margin - low[1]) / spanY));
-    for (let ty = ty0; ty <= ty1; ty++) {
-      for (let tx = tx0; tx <= tx1; tx++) {
-        const log = this.logs[ty * grid.tilesX + tx];
-        if (chain.pieces > 1 || tx0 === tx1 || ty0 === ty1 || nearTile(log.tile, p, margin))
-          this.near[this.nearCount++] = log;
-      }
-    }
+    this.nearCount = tilesNear(this.path.chain, tool.widest_mm, this.grid, this.logs, this.near);
   }
 
   private refold(move: number): void {
@@ -313,18 +288,4 @@ export function createMillStock(
   options: MillOptions = {},
 ): MillStock {
   return new MillStock(block, tools, options);
-}
-
-/** Does the line come within `margin` of the tile, measured across the line. */
-function nearTile(tile: Tile, p: Float64Array, margin: number): boolean {
-  const dx = p[3] - p[0];
-  const dy = p[4] - p[1];
-  const length = Math.sqrt(dx * dx + dy * dy);
-  if (length === 0) return true;
-  const mx = (tile.xLow + tile.xHigh) / 2 - p[0];
-  const my = (tile.yLow + tile.yHigh) / 2 - p[1];
-  const across = Math.abs(mx * dy - my * dx) / length;
-  const half =
-    (Math.abs(dx) * (tile.yHigh - tile.yLow) + Math.abs(dy) * (tile.xHigh - tile.xLow)) / (2 * length);
-  return across <= half + margin;
 }

@@ -85,6 +85,39 @@ function reserve(into: MoveColumns, rows: number): void {
   into.tool = grown.tool;
 }
 
+/** The one stretch in which two lists of moves differ. */
+export function difference(
+  before: MoveColumns,
+  after: MoveColumns,
+): { at: number; removed: number; inserted: MoveColumns } {
+  const most = Math.min(before.count, after.count);
+  let at = 0;
+  while (at < most && sameMove(before, at, after, at)) at++;
+  let tail = 0;
+  while (tail < most - at && sameMove(before, before.count - 1 - tail, after, after.count - 1 - tail)) tail++;
+  return { at, removed: before.count - at - tail, inserted: sliceMoves(after, at, after.count - tail) };
+}
+
+function sameMove(a: MoveColumns, i: number, b: MoveColumns, j: number): boolean {
+  if (a.kind[i] !== b.kind[j] || a.plane[i] !== b.plane[j] || a.tool[i] !== b.tool[j]) return false;
+  for (let k = 0; k < numbersPerMove; k++)
+    if (a.numbers[i * numbersPerMove + k] !== b.numbers[j * numbersPerMove + k]) return false;
+  return true;
+}
+
+function sliceMoves(from: MoveColumns, start: number, end: number): MoveColumns {
+  const part: MoveColumns = {
+    count: end - start,
+    numbers: from.numbers.slice(start * numbersPerMove, end * numbersPerMove),
+    kind: from.kind.slice(start, end),
+    plane: from.plane.slice(start, end),
+    tool: from.tool.slice(start, end),
+  };
+  const own = emptyMoves(Math.max(1, part.count));
+  spliceMoves(own, 0, 0, part);
+  return own;
+}
+
 /** A move as points joined by straight pieces. `points` holds x, y, z; there are `pieces + 1` of them. */
 export interface Chain {
   points: Float64Array;

@@ -19,6 +19,11 @@ export class TileLog {
   private rowStart = new Uint32Array(16);
   private snapshots: Snapshot[] = [];
   private every: number;
+  /** Moves to be cut after the records, rising; those before `next` have been. */
+  private waiting: number[] = [];
+  private next = 0;
+  /** The cells hold more than the records. */
+  private stale = false;
 
   constructor(tile: Tile, snapshotEvery: number) {
     this.tile = tile;
@@ -70,8 +75,81 @@ export class TileLog {
     return low;
   }
 
+  /** True when there is something to be cut again here. */
+  get waits(): boolean {
+    return this.stale || this.next < this.waiting.length;
+  }
+
+  /** The next move to be cut here. */
+  get waitingMove(): number {
+    return this.waiting[this.next];
+  }
+
+  /** The move that waited has been cut. */
+  isCut(): void {
+    this.next++;
+  }
+
+  /** The last record is of a move that was not cut to its end: it waits again. */
+  takeBack(): void {
+    this.truncate(this.count - 1);
+  }
+
+  /** Takes `removed` moves at `at` out and moves the numbers after them by `shift`. Cells stay until `putBack`. */
+  splice(at: number, removed: number, shift: number): void {
+    const end = at + removed;
+    const first = this.firstFrom(at);
+    if (first < this.firstFrom(end)) this.reopen(first);
+    else if (shift !== 0) this.renumber(end, shift);
+    if (this.next >= this.waiting.length) return;
+    const left: number[] = [];
+    for (let k = this.next; k < this.waiting.length; k++) {
+      const move = this.waiting[k];
+      if (move < at || move >= end) left.push(move < at ? move : move + shift);
+    }
+    this.waiting = left;
+    this.next = 0;
+  }
+
+  /** Lets a move wait to be cut here. */
+  need(move: number): void {
+    const first = this.firstFrom(move);
+    if (first < this.count) this.reopen(first);
+    let low = this.next;
+    let high = this.waiting.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.waiting[middle] < move) low = middle + 1;
+      else high = middle;
+    }
+    this.waiting.splice(low, 0, move);
+  }
+
+  /** Puts the cells back to a kept state where they hold more than the records; false when they do not. */
+  putBack(): boolean {
+    if (!this.stale) return false;
+    const before = this.steps.slice(0, this.count);
+    const kept = this.rewind(this.count);
+    this.waiting = [...before.subarray(kept), ...this.waiting.slice(this.next)];
+    this.next = 0;
+    this.stale = false;
+    return true;
+  }
+
+  private reopen(first: number): void {
+    this.waiting = [...this.steps.subarray(first, this.count), ...this.waiting.slice(this.next)];
+    this.next = 0;
+    this.truncate(first);
+  }
+
+  private truncate(records: number): void {
+    if (records < this.count) this.rows.count = this.rowStart[records];
+    this.count = records;
+    this.stale = true;
+  }
+
   /** Goes back to the last kept state with at most `records` records; returns how many are left. */
-  rewind(records: number): number {
+  private rewind(records: number): number {
     while (this.snapshots.length > 0 && this.snapshots[this.snapshots.length - 1].records > records)
       this.snapshots.pop();
     const to = this.snapshots[this.snapshots.length - 1];
@@ -89,7 +167,7 @@ export class TileLog {
   }
 
   /** Moves the step numbers at or after `from` by `shift`. */
-  renumber(from: number, shift: number): void {
+  private renumber(from: number, shift: number): void {
     for (let at = this.firstFrom(from); at < this.count; at++) this.steps[at] += shift;
   }
 

@@ -3,6 +3,8 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { type Cutter, cutter } from '../../../server/src/stock/cutter.ts';
 import { figureNames } from '../../../server/src/stock/figures.ts';
+import type { Grid } from '../../../server/src/stock/grid.ts';
+import { type Kernel, kernelFor } from '../../../server/src/stock/kernel.ts';
 import { createMillStock, type MillStock } from '../../../server/src/stock/mill.ts';
 import { type Move, movesOf, type Point } from '../../../server/src/stock/moves.ts';
 
@@ -111,6 +113,64 @@ describe('mill stock, edits', () => {
       }),
       { numRuns: 40, seed: 8 },
     );
+  });
+
+  it('edits that come before earlier ones are worked off equal a fresh run of the last list', () => {
+    const edit = fc.record({ inserted: program, where: fc.nat(40), count: fc.nat(6), steps: fc.nat(25) });
+    fc.assert(
+      fc.property(program, fc.array(edit, { minLength: 2, maxLength: 4 }), (before, edits) => {
+        const stock = fresh(before);
+        let list = before;
+        for (const { inserted, where, count, steps } of edits) {
+          const at = Math.min(where, list.length);
+          const removed = Math.min(count, list.length - at);
+          stock.beginEdit(at, removed, movesOf(inserted));
+          list = [...list.slice(0, at), ...inserted, ...list.slice(at + removed)];
+          for (let k = 0; k < steps; k++) stock.step();
+          const right = fresh(list);
+          for (let move = 0; move < stock.done; move++)
+            for (const name of figureNames)
+              assert.equal(
+                stock.figures.get(move, name),
+                right.figures.get(move, name),
+                `${name} of ${move}`,
+              );
+        }
+        stock.finish();
+        same(stock, fresh(list));
+      }),
+      { numRuns: 25, seed: 12 },
+    );
+  });
+
+  it('an edit is worked off in steps that cut at most once in one tile each', () => {
+    let cuts = 0;
+    const kernel = (grid: Grid): Kernel => {
+      const made = kernelFor(grid);
+      const { cut } = made;
+      return Object.assign(made, {
+        cut: (...given: Parameters<Kernel['cut']>) => {
+          cuts++;
+          return cut(...given);
+        },
+      });
+    };
+    const helix = (x: number): ToolMove => ({
+      ...{ kind: 'arc', from: [x, 15, 0], to: [x, 15, -4], centre: [20, 15, 0], tool: 1 },
+      sweep_rad: 40 * Math.PI,
+    });
+    const block = { low: [0, 0, -10], high: [40, 30, 0], cell_mm: 0.1, tile_cells: 100 } as const;
+    const stock = createMillStock(block, tools, { kernel });
+    stock.append(movesOf([helix(26), helix(28), helix(30)]));
+    stock.finish();
+    const first = cuts;
+    stock.beginEdit(1, 1, movesOf([helix(29)]));
+    assert.equal(cuts, first, 'cut before the first step');
+    let steps = 0;
+    for (let before = cuts; stock.step(); before = cuts, steps++)
+      assert.ok(cuts - before <= 1, `${cuts - before} cuts in one step`);
+    assert.ok(cuts - first > 100, `${cuts - first} cuts`);
+    assert.ok(steps > cuts - first, `${steps} steps`);
   });
 
   it('what the moves took is what the block lacks, exactly', () => {

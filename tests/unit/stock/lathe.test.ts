@@ -62,6 +62,24 @@ describe('lathe stock, exact cases', () => {
     near(cut.to_z_mm - cut.from_z_mm, 1, 0.02);
   });
 
+  it('faces 1.5 off with a nose of 0.4: no ring stays before the nose', () => {
+    const stock = new LatheStock({ ...bar, high_z_mm: 1.5 });
+    const nosed = tool({ kind: 'turn', nose_radius_mm: 0.4, edge_angle_deg: 95 });
+    const cut = stock.move({ kind: 'feed', from: [0, 27], to: [0, -0.8] }, nosed);
+    near(cut.removed_mm3, 2945.243);
+    near(cut.depth_mm, 1.5, 0.02);
+    near(stock.volume_mm3(), Math.PI * 25 ** 2 * 100);
+  });
+
+  it('a recess near the end leaves the flange before it, when it does not come through', () => {
+    const stock = new LatheStock(bar);
+    const nosed = tool({ kind: 'turn', nose_radius_mm: 0.4, edge_angle_deg: 95 });
+    // a slot 0.8 wide with round corners: pi (25^2 - 20^2) 0.8 less (2 - pi/2) r^2 of the section
+    const cut = stock.move({ kind: 'feed', from: [-2, 27], to: [-2, 20] }, nosed);
+    near(cut.removed_mm3, 565.487 - 0.0687 * 2 * Math.PI * 20.1, 0.02);
+    near(stock.outer[stock.outer.length - 50], 25);
+  });
+
   it('parts off with a blade of 2 down to the axis', () => {
     const stock = new LatheStock(bar);
     const cut = stock.move(

@@ -1,10 +1,12 @@
 import type { Left } from '../../review/cuts/earlier.ts';
-import type { Lay } from '../../review/cuts/left-by.ts';
-import type { FigureSource } from '../../review/cuts/mill-cuts.ts';
-import type { FramePlan, MillPlan } from '../../review/cuts/plan.ts';
-import type { Cutter } from '../../stock/cutter.ts';
-import { type FigureName, figureNames, type MoveFigures } from '../../stock/figures.ts';
-import type { StockAnswer, StockOrder } from './stock-messages.ts';
+import { latheCuts } from '../../review/cuts/lathe-cuts.ts';
+import type { StockPlan } from '../../review/cuts/left-by.ts';
+import { millCuts } from '../../review/cuts/mill-cuts.ts';
+import type { Cuts, Program } from '../../review/program.ts';
+import { figuresAt } from '../../stock/figures.ts';
+import { latheFiguresAt } from '../../stock/lathe-run.ts';
+import type { Lay } from '../../stock/left.ts';
+import type { StockAnswer, StockLoad, StockOrder } from './stock-messages.ts';
 
 /** The other side of the worker: posts orders, hears answers. */
 export interface Post {
@@ -12,40 +14,32 @@ export interface Post {
   hear(listen: (answer: StockAnswer) => void): void;
 }
 
-const WIDTH = figureNames.length;
-
-/** Figures of one frame as they come in. */
-class Received implements FigureSource {
+/** Rows of one frame as they come in. */
+export class Received {
   done = 0;
-  private rows = new Float64Array(0);
+  data = new Float64Array(0);
 
   take(from: number, to: number, total: number, rows: Float64Array): void {
-    if (this.rows.length < total * WIDTH) {
-      const grown = new Float64Array(total * WIDTH);
-      grown.set(this.rows);
-      this.rows = grown;
+    const width = to > from ? rows.length / (to - from) : 0;
+    if (this.data.length < total * width) {
+      const grown = new Float64Array(total * width);
+      grown.set(this.data);
+      this.data = grown;
     }
-    this.rows.set(rows, from * WIDTH);
+    this.data.set(rows, from * width);
     this.done = to;
-  }
-
-  at(move: number): MoveFigures {
-    const figures = {} as MoveFigures;
-    for (let column = 0; column < WIDTH; column++)
-      figures[figureNames[column] as FigureName] = this.rows[move * WIDTH + column];
-    return figures;
   }
 }
 
 /** One cutting in work. */
-export interface StockRun {
-  readonly sources: readonly FigureSource[];
+export interface Cutting {
+  readonly received: readonly Received[];
   readonly finished: boolean;
   /** Why the work broke off. */
   readonly lost?: string;
 }
 
-interface Running extends StockRun {
+interface Running extends Cutting {
   order: number;
   received: Received[];
   finished: boolean;
@@ -58,34 +52,28 @@ export class StockWork {
   private readonly running = new Map<string, Running>();
   private readonly leaving = new Map<string, { order: number; settle: (left: Left) => void }>();
   private orders = 0;
-  /** Tiles that the last finished order cut again after an edit; for tests. */
-  tiles = 0;
+  /** Tiles or bars that the last finished order cut again after an edit; for tests. */
+  cut_again = 0;
 
   constructor(private readonly worker: Post) {
     worker.hear(answer => this.take(answer));
   }
 
   /** Cuts a plan; `changed` is called as figures come in and once at the end. A cutting of the same review that runs is given up. */
-  cut(review: string, plan: MillPlan, changed: (finished: boolean) => void): StockRun {
-    const received = plan.frames.map(() => new Received());
-    const run: Running = { order: ++this.orders, sources: received, received, finished: false, changed };
+  cut(review: string, plan: StockPlan, changed: (finished: boolean) => void): Cutting {
+    const load = loadOf(plan);
+    const received = load.frames.map(() => new Received());
+    const run: Running = { order: ++this.orders, received, finished: false, changed };
     this.running.set(review, run);
-    this.worker.post({
-      ask: 'cut',
-      review,
-      order: run.order,
-      tools: plan.tools,
-      frames: plan.frames.map(({ block, moves }) => ({ block, moves })),
-    });
+    this.worker.post({ ask: 'cut', review, order: run.order, load });
     return run;
   }
 
-  /** Cuts what a program before leaves; the worker keeps it under a name. A newer order for the same `review` ends this one. */
-  leave(review: string, frame: FramePlan, tools: Cutter[], lay: Lay): Promise<Left> {
+  /** Cuts what a program before leaves, at its first work offset; the worker keeps a block under a name. A newer order for the same `review` ends this one. */
+  leave(review: string, plan: StockPlan, lay: Lay): Promise<Left> {
     const order = ++this.orders;
     this.leaving.get(review)?.settle({ why: 'given up' });
-    const { block, moves } = frame;
-    this.worker.post({ ask: 'leave', review, order, tools, frame: { block, moves }, ...lay });
+    this.worker.post({ ask: 'leave', review, order, load: firstOf(loadOf(plan)), lay });
     return new Promise(settle => this.leaving.set(review, { order, settle }));
   }
 
@@ -106,7 +94,7 @@ export class StockWork {
       run.received[answer.frame]?.take(answer.from, answer.to, answer.total, answer.rows);
     else {
       run.finished = true;
-      if (answer.tell === 'end') this.tiles = answer.tiles;
+      if (answer.tell === 'end') this.cut_again = answer.cut_again;
       if (answer.tell === 'lost') run.lost = answer.why;
     }
     run.changed(run.finished);
@@ -117,7 +105,42 @@ export class StockWork {
     if (!waiting || waiting.order !== answer.order) return false;
     if (answer.tell !== 'left' && answer.tell !== 'lost') return false;
     this.leaving.delete(answer.review);
-    waiting.settle(answer.tell === 'left' ? { kept: answer.kept } : { why: answer.why });
+    if (answer.tell === 'lost') waiting.settle({ why: answer.why });
+    else waiting.settle('why' in answer.left ? { ...answer.left, at: 'from' } : answer.left);
     return true;
   }
+}
+
+/** Figures of a program's steps, as far as they have come in. */
+export function cutsOf(program: Program, plan: StockPlan, { received }: Cutting): Cuts {
+  if (plan.kind === 'lathe') {
+    const [rows] = received;
+    return latheCuts(program, plan, {
+      get done() {
+        return rows.done;
+      },
+      at: move => latheFiguresAt(rows.data, move),
+    });
+  }
+  return millCuts(
+    plan,
+    received.map(rows => ({
+      get done() {
+        return rows.done;
+      },
+      at: move => figuresAt(rows.data, move),
+    })),
+  );
+}
+
+/** What the worker needs of a plan. */
+function loadOf(plan: StockPlan): StockLoad {
+  if (plan.kind === 'lathe')
+    return { kind: plan.kind, tools: plan.tools, frames: [{ bar: plan.bar, moves: plan.moves }] };
+  const frames = plan.frames.map(({ block, moves }) => ({ block, moves }));
+  return { kind: plan.kind, tools: plan.tools, frames };
+}
+
+function firstOf(load: StockLoad): StockLoad {
+  return load.kind === 'lathe' ? load : { ...load, frames: load.frames.slice(0, 1) };
 }

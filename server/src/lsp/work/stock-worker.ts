@@ -1,30 +1,34 @@
-import type { Cutter } from '../../stock/cutter.ts';
-import { endState, laid, type StockState } from '../../stock/end-state.ts';
-import { figureNames } from '../../stock/figures.ts';
+import { sameBar } from '../../stock/bar-left.ts';
+import type { StockState } from '../../stock/end-state.ts';
 import type { StockBlock } from '../../stock/grid.ts';
-import { createMillStock, type MillStock } from '../../stock/mill.ts';
-import { emptyMoves, type MoveColumns, numbersPerMove, spliceMoves } from '../../stock/moves.ts';
-import type { CutOrder, LeaveOrder, StockAnswer, StockOrder } from './stock-messages.ts';
+import { LatheRun } from '../../stock/lathe-run.ts';
+import { leftOf } from '../../stock/left.ts';
+import { createMillStock } from '../../stock/mill.ts';
+import { difference, emptyMoves } from '../../stock/moves.ts';
+import type { StockRun } from '../../stock/stock-run.ts';
+import type { CutOrder, LeaveOrder, StockAnswer, StockLoad, StockOrder } from './stock-messages.ts';
 
 /** Milliseconds of work between two looks at the messages. */
 const PIECE_MS = 20;
-const WIDTH = figureNames.length;
+/** Rows of figures sent at once. */
+const MOST_ROWS = 8192;
 
 interface Kept {
-  key: string;
-  stocks: MillStock[];
+  /** Without the moves, which the stocks hold. */
+  load: StockLoad;
+  stocks: StockRun[];
 }
 
 /** An order in work, and what is done when its stocks are cut. */
 interface Working {
   order: CutOrder | LeaveOrder;
-  stocks: MillStock[];
+  stocks: StockRun[];
   end: () => void;
 }
 
 /**
  * The worker's side: keeps the stock of each open program, cuts in pieces of at most 20 ms, and after an edit
- * cuts again only the tiles of changed moves.
+ * cuts again only what changed moves touch. A newer order for the same program ends the one in work.
  */
 export class StockWorker {
   private readonly kept = new Map<string, Kept>();
@@ -58,45 +62,54 @@ export class StockWorker {
   }
 
   private cut(order: CutOrder): void {
-    const key = JSON.stringify([
-      order.tools,
-      order.frames.map(frame => ({ ...frame.block, state: undefined })),
-    ]);
-    const before = this.kept.get(order.review);
-    if (before?.key === key && before.stocks.every(stock => stock.done === stock.moves.count)) {
-      this.edit(order, before);
-      return;
-    }
-    const stocks = order.frames.map(frame => this.stockOf(frame, order.tools));
-    this.kept.set(order.review, { key, stocks });
-    const end = () => this.tell({ tell: 'end', review: order.review, order: order.order, tiles: 0 });
-    this.advance({ order, stocks, end }, 0);
+    const { review, load } = order;
+    const before = this.kept.get(review);
+    const stocks =
+      before && sameStocks(before.load, load) && before.stocks.every(stock => stock.stands)
+        ? edited(before.stocks, load)
+        : this.stocksOf(load);
+    this.kept.set(review, { load: withoutMoves(load), stocks });
+    const end = () => {
+      const cut_again = stocks.reduce((sum, stock) => sum + stock.cut_again, 0);
+      this.tell({ tell: 'end', review, order: order.order, cut_again });
+    };
+    this.advance({ order, stocks, end }, 0, 0);
   }
 
   private leave(order: LeaveOrder): void {
-    const stock = this.stockOf(order.frame, order.tools);
+    const { review } = order;
+    const stocks = this.stocksOf(order.load);
     const end = () => {
-      const key = `${order.review}/${order.order}`;
-      const state = laid(endState(stock), order.turn, order.zero_mm);
-      this.states.set(order.review, { key, state });
-      const { floor: _floor, top: _top, side: _side, ...head } = state;
-      this.tell({ tell: 'left', review: order.review, order: order.order, kept: { ...head, key } });
+      const left = leftOf(stocks[0], order.lay);
+      if (!('state' in left)) {
+        this.tell({ tell: 'left', review, order: order.order, left });
+        return;
+      }
+      const key = `${review}/${order.order}`;
+      this.states.set(review, { key, state: left.state });
+      const { floor: _floor, top: _top, side: _side, ...head } = left.state;
+      this.tell({ tell: 'left', review, order: order.order, left: { kept: { ...head, key } } });
     };
-    this.advance({ order, stocks: [stock], end }, 0);
+    this.advance({ order, stocks, end }, 0, 0);
   }
 
-  /** A stock ready to be cut, with the cells of the state that it starts from. */
-  private stockOf(frame: { block: StockBlock; moves: MoveColumns }, tools: readonly Cutter[]): MillStock {
-    const { kept, ...bare } = frame.block;
-    let block: StockBlock = bare;
-    if (kept !== undefined) {
-      const held = [...this.states.values()].find(({ key }) => key === kept);
-      if (!held) throw new RangeError(`what the stock starts from (${kept}) is not here any more`);
-      block = { ...bare, state: held.state };
-    }
-    const stock = createMillStock(block, tools);
-    stock.append(frame.moves);
-    return stock;
+  /** Stocks ready to be cut, with the cells of the states that they start from. */
+  private stocksOf(load: StockLoad): StockRun[] {
+    const stocks =
+      load.kind === 'lathe'
+        ? load.frames.map(({ bar }) => new LatheRun(bar, load.tools))
+        : load.frames.map(({ block }) => createMillStock(this.withCells(block), load.tools));
+    stocks.forEach((stock, index) => {
+      stock.append(load.frames[index].moves);
+    });
+    return stocks;
+  }
+
+  private withCells({ kept, ...bare }: StockBlock): StockBlock {
+    if (kept === undefined) return bare;
+    const held = [...this.states.values()].find(({ key }) => key === kept);
+    if (!held) throw new RangeError(`what the stock starts from (${kept}) is not here any more`);
+    return { ...bare, state: held.state };
   }
 
   private lost({ review, order }: CutOrder | LeaveOrder, why: string): void {
@@ -105,7 +118,8 @@ export class StockWorker {
     this.tell({ tell: 'lost', review, order, why });
   }
 
-  private advance(work: Working, frame: number): void {
+  /** Works one piece of the stock number `frame`, of which `sent` rows have been sent. */
+  private advance(work: Working, frame: number, sent: number): void {
     const { order, stocks } = work;
     if (this.current.get(order.review) !== order.order) return;
     try {
@@ -114,76 +128,47 @@ export class StockWorker {
         return;
       }
       const stock = stocks[frame];
-      const from = stock.done;
       const end = this.now() + PIECE_MS;
       let more = true;
       while (more && this.now() < end) more = stock.step();
-      if (order.ask === 'cut') this.send(order, frame, stock, from, stock.done);
-      this.later(() => this.advance(work, more ? frame : frame + 1));
+      const to = order.ask === 'cut' ? Math.min(stock.done, sent + MOST_ROWS) : stock.done;
+      if (order.ask === 'cut') this.send(order, frame, stock, sent, to);
+      const finished = !more && to >= stock.done;
+      this.later(() => this.advance(work, finished ? frame + 1 : frame, finished ? 0 : to));
     } catch (error) {
       this.lost(order, String(error));
     }
   }
 
-  /** The same stock and tools: only what the edit touches is cut again. */
-  private edit(order: CutOrder, kept: Kept): void {
-    let tiles = 0;
-    order.frames.forEach((frame, index) => {
-      const stock = kept.stocks[index];
-      const { at, removed, inserted } = difference(stock.moves, frame.moves);
-      if (removed > 0 || inserted.count > 0) tiles += stock.edit(at, removed, inserted).tiles;
-      this.send(order, index, stock, 0, stock.done);
-    });
-    this.tell({ tell: 'end', review: order.review, order: order.order, tiles });
-  }
-
-  private send(order: CutOrder, frame: number, stock: MillStock, from: number, to: number): void {
-    const rows = new Float64Array((to - from) * WIDTH);
-    for (let move = from; move < to; move++)
-      for (let column = 0; column < WIDTH; column++)
-        rows[(move - from) * WIDTH + column] = stock.figures.get(move, figureNames[column]);
-    this.tell({
-      tell: 'piece',
-      review: order.review,
-      order: order.order,
-      frame,
-      from,
-      to,
-      total: stock.moves.count,
-      rows,
-    });
+  private send({ review, order }: CutOrder, frame: number, stock: StockRun, from: number, to: number): void {
+    const rows = stock.rows(from, to);
+    this.tell({ tell: 'piece', review, order, frame, from, to, total: stock.moves.count, rows });
   }
 }
 
-/** The one stretch in which two lists of moves differ. */
-export function difference(
-  before: MoveColumns,
-  after: MoveColumns,
-): { at: number; removed: number; inserted: MoveColumns } {
-  const most = Math.min(before.count, after.count);
-  let at = 0;
-  while (at < most && sameMove(before, at, after, at)) at++;
-  let tail = 0;
-  while (tail < most - at && sameMove(before, before.count - 1 - tail, after, after.count - 1 - tail)) tail++;
-  return { at, removed: before.count - at - tail, inserted: sliceMoves(after, at, after.count - tail) };
+function withoutMoves(load: StockLoad): StockLoad {
+  const moves = emptyMoves(0);
+  return load.kind === 'lathe'
+    ? { ...load, frames: load.frames.map(({ bar }) => ({ bar, moves })) }
+    : { ...load, frames: load.frames.map(({ block }) => ({ block, moves })) };
 }
 
-function sameMove(a: MoveColumns, i: number, b: MoveColumns, j: number): boolean {
-  if (a.kind[i] !== b.kind[j] || a.plane[i] !== b.plane[j] || a.tool[i] !== b.tool[j]) return false;
-  for (let k = 0; k < numbersPerMove; k++)
-    if (a.numbers[i * numbersPerMove + k] !== b.numbers[j * numbersPerMove + k]) return false;
-  return true;
+/** True when only moves differ. */
+function sameStocks(before: StockLoad, after: StockLoad): boolean {
+  if (JSON.stringify(before.tools) !== JSON.stringify(after.tools)) return false;
+  if (before.frames.length !== after.frames.length) return false;
+  if (before.kind === 'lathe' && after.kind === 'lathe')
+    return before.frames.every(({ bar }, index) => sameBar(bar, after.frames[index].bar));
+  if (before.kind !== 'mill' || after.kind !== 'mill') return false;
+  const words = ({ state: _cells, ...block }: StockBlock) => JSON.stringify(block);
+  return before.frames.every(({ block }, index) => words(block) === words(after.frames[index].block));
 }
 
-function sliceMoves(from: MoveColumns, start: number, end: number): MoveColumns {
-  const part: MoveColumns = {
-    count: end - start,
-    numbers: from.numbers.slice(start * numbersPerMove, end * numbersPerMove),
-    kind: from.kind.slice(start, end),
-    plane: from.plane.slice(start, end),
-    tool: from.tool.slice(start, end),
-  };
-  const own = emptyMoves(Math.max(1, part.count));
-  spliceMoves(own, 0, 0, part);
-  return own;
+/** The stocks that stand, with what an edit touches waiting to be cut again. */
+function edited(stocks: StockRun[], load: StockLoad): StockRun[] {
+  stocks.forEach((stock, index) => {
+    const { at, removed, inserted } = difference(stock.moves, load.frames[index].moves);
+    if (removed > 0 || inserted.count > 0) stock.beginEdit(at, removed, inserted);
+  });
+  return stocks;
 }

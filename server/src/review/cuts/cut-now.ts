@@ -1,6 +1,7 @@
 import { isConfirmed } from '../../setup/index.ts';
 import type { Cuts, Program } from '../program.ts';
-import { latheCuts } from './lathe-cuts.ts';
+import { turnPlan } from './lathe-cuts.ts';
+import { lathePlan } from './lathe-plan.ts';
 import { cutPlan } from './mill-cuts.ts';
 import { millPlan } from './plan.ts';
 
@@ -17,7 +18,8 @@ export function canCut(program: Program): boolean {
 export function cutNow(program: Program): Cuts | { why: string } | undefined {
   if (!canCut(program)) return undefined;
   if (program.kind === 'lathe') {
-    return latheCuts(program);
+    const plan = lathePlan(program);
+    return 'why' in plan ? plan : turnPlan(program, plan);
   }
   const plan = millPlan(program);
   return 'why' in plan ? plan : cutPlan(plan);

@@ -9,6 +9,8 @@ import type { MillPlan } from './plan.ts';
 export interface MillCuts {
   readonly kind: 'mill';
   readonly assumed: boolean;
+  /** Why it is assumed, when not from the program's own cuts. */
+  readonly assumed_why?: string;
   readonly left_out: readonly string[];
   /** What a step met; undefined for steps that are not cut or not ready. */
   figures(step: StepCursor): MoveFigures | undefined;
@@ -50,9 +52,11 @@ export function millCuts(plan: MillPlan, sources: readonly FigureSource[]): Mill
     const row = rows?.[step.index] ?? -1;
     return row < 0 || !frames ? undefined : { frame: frames[step.index], row };
   };
+  const assumed_why = plan.frames.find(frame => frame.assumed_why !== undefined)?.assumed_why;
   return {
     kind: 'mill',
     assumed: plan.frames.some(frame => frame.assumed),
+    ...(assumed_why === undefined ? {} : { assumed_why }),
     left_out: plan.left_out,
     figures(step) {
       const at = place(step);

@@ -13,12 +13,14 @@ export interface FramePlan {
   frame: number;
   block: StockBlock;
   assumed: boolean;
+  assumed_why?: string;
   keep_out: readonly KeepOutBox[];
   moves: MoveColumns;
 }
 
 /** Everything that a mill's stock calculation needs, free of the program's text. */
 export interface MillPlan {
+  readonly kind: 'mill';
   tools: Cutter[];
   /** Tool number of each cutter. */
   numbers: number[];
@@ -38,6 +40,7 @@ export const MOST_MOVES = 1_000_000;
 /** Collects the moves of a program by work offset; undefined with a reason when there is nothing to cut. */
 export function millPlan(program: Program, most = MOST_MOVES): MillPlan | { why: string } {
   const plan: MillPlan = {
+    kind: 'mill',
     tools: [],
     numbers: [],
     frames: [],
@@ -160,6 +163,10 @@ function addFrame(program: Program, plan: MillPlan, frame: number, first: number
     cell_mm: 1,
     ...(round ? { round: { x_mm: 0, y_mm: 0, radius_mm: round.radius_mm, bore_mm: round.bore_mm } } : {}),
   };
-  plan.frames.push({ frame, block, assumed: placed.assumed, keep_out, moves: emptyMoves() });
+  const { assumed, assumed_why } = placed;
+  plan.frames.push({
+    ...{ frame, block, assumed, keep_out, moves: emptyMoves() },
+    ...(assumed_why === undefined ? {} : { assumed_why }),
+  });
   return plan.frames.length - 1;
 }

@@ -3,10 +3,9 @@ import type { Stock, WorkSetup } from '../../setup/index.ts';
 import { blockOf, blockOfKept } from '../../stock/end-state.ts';
 import type { StockBlock } from '../../stock/grid.ts';
 import type { KeepOutBox } from '../../stock/keep-out.ts';
-import { extentsOf } from '../extents.ts';
 import type { Part } from '../part.ts';
 import type { Program } from '../program.ts';
-import type { FromStock } from './earlier.ts';
+import type { Asked, FromStock, Left, LeftNotes } from './earlier.ts';
 
 const FRAME = RUN.frame;
 type Point = readonly [number, number, number];
@@ -23,15 +22,14 @@ export interface PlacedBlock {
   not_modelled?: readonly string[];
 }
 
-/** The bar of a lathe; radii in mm. */
-export interface PlacedBar {
-  low_z_mm: number;
-  high_z_mm: number;
-  radius_mm: number;
-  bore_radius_mm: number;
-}
-
-export type Placed<T> = { stock: T; assumed: boolean } | { why: string };
+export type Placed<T> =
+  | {
+      stock: T;
+      assumed: boolean;
+      /** Why it is assumed, when not from the program's own cuts. */
+      assumed_why?: string;
+    }
+  | { why: string };
 
 /** Margin that an assumed stock gets around the cuts, mm: none in Z, so that nothing is cut in air that was metal. */
 const ASSUMED_MARGIN_MM = 0;
@@ -51,7 +49,7 @@ export function blockAtFrame(program: Program, frame: number, first: number): Pl
   const own = setup?.stock ?? (frame === first || setup?.zero_mm ? sheet?.workpiece?.stock : undefined);
   if (own) {
     const placed = own.shape === 'from' ? placeLeft(program, own, setup) : placeBlock(own, setup);
-    return 'why' in placed ? placed : { stock: { ...placed.stock, keep_out }, assumed: false };
+    return 'why' in placed ? placed : { ...placed, stock: { ...placed.stock, keep_out } };
   }
   const box = assumedBox(program, frame);
   return box
@@ -87,20 +85,32 @@ function placeLeft(
   stock: FromStock,
   setup: WorkSetup | undefined,
 ): Placed<Omit<PlacedBlock, 'keep_out'>> {
-  if (!program.earlier)
-    return { why: `the stock is what ${stock.from.value} leaves, and that program cannot be read here` };
-  const left = program.earlier.left(stock, setup?.zero_mm?.value);
+  const left = leftFor(program, { stock, kind: 'mill', zero_mm: setup?.zero_mm?.value });
   if ('why' in left) return left;
+  if ('bar' in left) return { why: `${stock.from.value} leaves a bar` };
   const held = 'state' in left ? left.state : left.kept;
   return {
     stock: {
       low: held.block.low,
       high: held.block.high,
       cells: 'state' in left ? blockOf(left.state) : blockOfKept(left.kept),
-      not_modelled: held.not_modelled,
+      not_modelled: [...held.not_modelled, ...(left.left_out ?? [])],
     },
-    assumed: false,
+    ...sureness(left),
   };
+}
+
+/** What the program before leaves. */
+export function leftFor({ earlier }: Program, asked: Asked): Left {
+  const name = asked.stock.from.value;
+  return (
+    earlier?.left(asked) ?? { why: `the stock is what ${name} leaves, and that program cannot be read here` }
+  );
+}
+
+/** Whether a stock that another program leaves is known or assumed. */
+export function sureness({ unsure }: LeftNotes): { assumed: boolean; assumed_why?: string } {
+  return unsure === undefined ? { assumed: false } : { assumed: true, assumed_why: unsure };
 }
 
 function placeBlock(
@@ -157,40 +167,6 @@ function assumedBox(program: Program, frame: number): Omit<PlacedBlock, 'keep_ou
 function sameFrame(part: Part, frame: number): boolean {
   const own = part.run[FRAME];
   return own === frame || (Number.isNaN(own) && Number.isNaN(frame));
-}
-
-/** The bar of a lathe: as the sheet says, else one around the program's own cuts, marked as assumed. */
-export function barOf(program: Program): Placed<PlacedBar> {
-  const stock = program.sheet?.workpiece?.stock;
-  if (stock?.shape === 'bar') {
-    const { diameter_mm, bore_mm, length_mm, face_mm } = stock;
-    if (!face_mm) return { why: 'the bar needs the Z of its face' };
-    const box = extentsOf(program);
-    const low = length_mm
-      ? face_mm.value - length_mm.value
-      : Math.min(box?.min[2] ?? 0, face_mm.value) - diameter_mm.value;
-    return {
-      stock: {
-        low_z_mm: low,
-        high_z_mm: face_mm.value,
-        radius_mm: diameter_mm.value / 2,
-        bore_radius_mm: (bore_mm?.value ?? 0) / 2,
-      },
-      assumed: false,
-    };
-  }
-  if (stock) return { why: 'the stock of a lathe is a bar' };
-  const box = extentsOf(program);
-  if (!box || !(box.max[0] > 0) || !(box.max[2] > box.min[2])) return { why: 'nothing cuts' };
-  return {
-    stock: {
-      low_z_mm: box.min[2] - 1,
-      high_z_mm: Math.max(0, box.max[2]),
-      radius_mm: box.max[0],
-      bore_radius_mm: 0,
-    },
-    assumed: true,
-  };
 }
 
 function asPoint(values: readonly number[]): [number, number, number] {

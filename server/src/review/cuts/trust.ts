@@ -19,7 +19,7 @@ export class Trust {
   constructor(private readonly program: Program) {}
 
   /** Looks at the next step, `held` when the stock has figures of it; true while the stock can be trusted. */
-  after(step: StepCursor, use: ToolUse, held: boolean): boolean {
+  after(step: StepCursor, use: Pick<ToolUse, 'tool'>, held: boolean): boolean {
     if (this.lost) return false;
     const { kind } = step;
     const tool = use.tool?.kind?.value;

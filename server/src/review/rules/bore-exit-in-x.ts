@@ -1,6 +1,7 @@
 import { KIND } from '../../rs274/steps.ts';
 import { cuttingUses } from '../lookup.ts';
 import type { Rule } from '../rule.ts';
+import { statedBar } from '../stated-bar.ts';
 import { toolName } from './words.ts';
 
 const sheet =
@@ -23,8 +24,7 @@ export const boreExitInX: Rule = {
   needs: [],
   program(program, report) {
     if (program.kind !== 'lathe') return;
-    const stock = program.sheet?.workpiece?.stock;
-    const face = stock?.shape === 'bar' ? (stock.face_mm?.value ?? 0) : 0;
+    const face = statedBar(program)?.face_z_mm ?? 0;
     for (const use of cuttingUses(program)) {
       if (use.tool?.kind?.value !== 'bore-bar') continue;
       const widest = Math.max(...use.parts.map(p => p.high[0]).filter(x => x >= 0));

@@ -1,6 +1,7 @@
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN } from '../../rs274/steps.ts';
 import type { Rule } from '../rule.ts';
+import { statedBar } from '../stated-bar.ts';
 import { length } from './stock/places.ts';
 
 const OUTSIDE = new Set(['turn', 'groove', 'part-off', 'thread-turn']);
@@ -25,10 +26,10 @@ export const chuckReached: Rule = {
   needs: [],
   program(program, report) {
     const overhang = program.sheet?.workholding?.overhang_mm?.value;
-    const stock = program.sheet?.workpiece?.stock;
-    if (overhang === undefined || stock?.shape !== 'bar' || !(overhang > 0)) return;
-    const face = stock.face_mm?.value ?? 0;
-    const bore = (stock.bore_mm?.value ?? 0) / 2;
+    const bar = statedBar(program);
+    if (overhang === undefined || !bar || !(overhang > 0)) return;
+    const face = bar.face_z_mm ?? 0;
+    const bore = bar.bore_radius_mm;
     const jaws = face - overhang;
     const cursor = new StepCursor(program.reading, 0, Number.POSITIVE_INFINITY);
     const told = new Set<number>();

@@ -4,6 +4,7 @@ import { isConfirmed } from '../../setup/known.ts';
 import { cuttingUses, lineOfCode } from '../lookup.ts';
 import type { Part } from '../part.ts';
 import type { Rule } from '../rule.ts';
+import { statedBar } from '../stated-bar.ts';
 import { LATHE_A } from './sample-programs.ts';
 
 const THREAD = 1 << KIND.thread;
@@ -168,9 +169,8 @@ export const threadRunUpShort: Rule = {
   source: 'two to three leads: common practice, no source',
   needs: [],
   program(program, report) {
-    const stock = program.sheet?.workpiece?.stock;
     if (program.kind !== 'lathe') return;
-    const face = stock?.shape === 'bar' ? (stock.face_mm?.value ?? 0) : 0;
+    const face = statedBar(program)?.face_z_mm ?? 0;
     for (const use of cuttingUses(program)) {
       const part = use.parts.find(p => p.kinds & THREAD);
       if (!part) continue;

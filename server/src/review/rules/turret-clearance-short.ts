@@ -1,6 +1,7 @@
 import { formatQuantity } from '../../cutting/format.ts';
 import { KIND } from '../../rs274/steps.ts';
 import type { Rule } from '../rule.ts';
+import { statedBar } from '../stated-bar.ts';
 
 const CHANGE = 1 << KIND.toolchange;
 const AXIAL = new Set(['drill', 'spot-drill', 'center-drill', 'reamer', 'tap', 'bore', 'bore-bar']);
@@ -32,12 +33,10 @@ export const turretClearanceShort: Rule = {
       }
     }
     if (longest === 0) return;
-    const stock = program.sheet?.workpiece?.stock;
-    const face = stock?.shape === 'bar' ? (stock.face_mm?.value ?? 0) : 0;
+    const bar = statedBar(program);
+    const face = bar?.face_z_mm ?? 0;
     const radius =
-      stock?.shape === 'bar'
-        ? stock.diameter_mm.value / 2
-        : Math.max(0, ...program.parts.map(p => p.most_x_mm / 2).filter(x => x > 0));
+      bar?.radius_mm ?? Math.max(0, ...program.parts.map(p => p.most_x_mm / 2).filter(x => x > 0));
     for (const part of program.parts) {
       if (!(part.kinds & CHANGE)) continue;
       const cursor = program.reading.stepsOfLine(part.first_line);

@@ -2,6 +2,7 @@ import { isAbsent } from '../../../cutting/result.ts';
 import { groovingLimits } from '../../../cutting/turning.ts';
 import { watchSteps } from '../../cuts/step-scan.ts';
 import type { Rule } from '../../rule.ts';
+import { statedBar } from '../../stated-bar.ts';
 import type { ToolUse } from '../../tool-use.ts';
 import { toolName } from '../words.ts';
 import { assumedWords, length, onAssumedStock } from './places.ts';
@@ -10,8 +11,7 @@ import { LATHE_HEAD, latheSheet } from './sample-sheets.ts';
 /** The deepest place that a blade goes to under the metal beside it. */
 const grooves = watchSteps<{ line: number; depth_mm: number } | undefined>((use, program) => {
   if (!applies(use)) return undefined;
-  const stock = program.sheet?.workpiece?.stock;
-  const outer = stock?.shape === 'bar' ? stock.diameter_mm.value / 2 : Number.NaN;
+  const outer = statedBar(program)?.radius_mm ?? Number.NaN;
   const walls = new Map<string, number>();
   let deepest: { line: number; depth_mm: number } | undefined;
   return {

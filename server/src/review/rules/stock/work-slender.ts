@@ -2,6 +2,7 @@ import { isAbsent } from '../../../cutting/result.ts';
 import { workSupport } from '../../../cutting/slender.ts';
 import type { Program } from '../../program.ts';
 import type { Rule } from '../../rule.ts';
+import { statedBar } from '../../stated-bar.ts';
 import { length } from './places.ts';
 import { LATHE_HEAD, latheSheet, TURNING_TOOL } from './sample-sheets.ts';
 
@@ -36,10 +37,10 @@ export const workSlender: Rule = {
   needs: [],
   program(program, report) {
     if (program.kind !== 'lathe') return;
-    const stock = program.sheet?.workpiece?.stock;
+    const bar = statedBar(program);
     const overhang = program.sheet?.workholding?.overhang_mm?.value;
-    if (stock?.shape !== 'bar' || overhang === undefined || isSupported(program)) return;
-    const diameter = stock.diameter_mm.value;
+    if (!bar || overhang === undefined || isSupported(program)) return;
+    const diameter = 2 * bar.radius_mm;
     const support = workSupport({ length_mm: overhang, diameter_mm: diameter });
     const use = program.uses.find(each => each.cuts);
     if (isAbsent(support) || support === 'chuck only' || !use) return;
