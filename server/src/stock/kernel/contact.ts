@@ -14,8 +14,12 @@ const tierRadius: i32 = scratchFree + 9;
 const tierCosine: i32 = scratchFree + 18;
 const tierLimit: i32 = scratchFree + 27;
 const hitAt: i32 = scratchFree + 36;
+/** Steps from straight ahead to the side, where a strip narrower than a cell is met: 82.5 degrees; at 90 the tool only touches. */
+const beside: i32 = 11;
+/** Part of the height up to the highest metal there may be at which a contact counts as reaching it. */
+const nearTop: f64 = 0.997;
 /** First number of the scratch room after those of this file. */
-export const afterContact: i32 = scratchFree + 36 + 49;
+export const afterContact: i32 = scratchFree + 36 + 51;
 
 /**
  * Height over the tip up to which the leading side of the tool touches metal, at most `limit`, 0 when it does not. Directions of 15 degrees (7.5
@@ -29,6 +33,10 @@ export function contactHeight(z: f64, limit: f64, bound: f64): f64 {
   // going level or down every height reaches to both sides alike
   const even: bool = rise <= 0;
   const base: f64 = (z + skin) * heightUnits;
+  // no metal stands over the bound that the limit came from
+  const bounded: bool = base + limit * heightUnits >= bound * heightUnits;
+  const full: f64 = bounded ? nearTop * limit - skin : 0;
+  if (even && full > 0 && touchesInFront(full, base)) return full;
   for (let k: i32 = 0; k < tiers; k++) {
     // closer together near the tip
     const part: f64 = k + 1;
@@ -42,8 +50,7 @@ export function contactHeight(z: f64, limit: f64, bound: f64): f64 {
   const whole: bool = x - rho >= xLow && x + rho < xHigh && y - rho >= yLow && y + rho < yHigh;
   const step: i32 = whole ? 2 : 1;
   const most: i32 = toInt(Math.min(24, Math.floor((reachAt(limit) * 48) / 6.283185307179586 + 1e-9)));
-  // no metal stands over the bound that the limit came from
-  const highest: i32 = scratchAt(tierLimit + tiers - 1) >= bound * heightUnits ? tiers - 2 : tiers - 1;
+  const highest: i32 = bounded ? tiers - 2 : tiers - 1;
   let best: i32 = -1;
   let hits: i32 = 0;
   // from straight ahead outwards: what touches highest is mostly met early, and the lower heights are not asked again
@@ -73,14 +80,42 @@ export function contactHeight(z: f64, limit: f64, bound: f64): f64 {
     if (best === highest && whole && highest === tiers - 1) break;
   }
   if (best < 0) return 0;
+  if (even) {
+    // a strip narrower than a cell stands beside the tool, where the cell nearest to it may be cut
+    setScratch(hitAt + hits, turns / 2 + beside);
+    setScratch(hitAt + hits + 1, turns / 2 - beside);
+    hits += 2;
+  }
+  if (full > scratchAt(tierHeight + best) && touches(full, base, hits, whole)) return full;
   let contact: f64 = scratchAt(tierHeight + best);
   let clear: f64 = best + 1 < tiers ? scratchAt(tierHeight + best + 1) : limit;
+  for (; best + 2 < tiers && touches(clear, base, hits, whole); best++) {
+    contact = clear;
+    clear = scratchAt(tierHeight + best + 2);
+  }
   for (let turn: i32 = 0; turn < 6 && clear > contact * 1.005; turn++) {
     const middle: f64 = (contact + clear) / 2;
     if (touches(middle, base, hits, whole)) contact = middle;
     else clear = middle;
   }
   return contact;
+}
+
+/** Does the tool touch at `height` straight ahead or at its sides: the common case. */
+function touchesInFront(height: f64, base: f64): bool {
+  const out: f64 = radiusAt(height);
+  const ahead: f64 = out * cosineOf(turns / 2 + beside);
+  const aside: f64 = out * sineOf(turns / 2 + beside);
+  const z: f64 = base + height * heightUnits;
+  return (
+    stands(sx + out * dirX, sy + out * dirY, z) ||
+    stands(sx + ahead * dirX - aside * dirY, sy + ahead * dirY + aside * dirX, z) ||
+    stands(sx + ahead * dirX + aside * dirY, sy + ahead * dirY - aside * dirX, z)
+  );
+}
+
+function stands(x: f64, y: f64, z: f64): bool {
+  return holds(x, y) && metalAt(x, y, z) > 0;
 }
 
 /** Does any of the directions that touched stand in metal at `height` over the tip. */

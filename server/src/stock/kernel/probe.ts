@@ -2,6 +2,8 @@
 import { heightUnits, sideUnits } from './cells.ts';
 import { filled, least, most, nh, nw, ox, oy, perX, perY, uncut } from './field.ts';
 import { floorAt, roundInt, sideAt, topAt } from './memory.ts';
+import { roundAt } from './probe-round.ts';
+import { shape, shapeFlat } from './tool.ts';
 
 /** Greatest height, in units, of the metal round the places that stood in metal since `forget`. */
 export let seenTop: i32 = 0;
@@ -55,7 +57,9 @@ export function metalAt(x: f64, y: f64, z: f64): f64 {
   if (!(fa > z && fb > z && fc > z && fd > z)) {
     const fu: f64 = u - i;
     const fv: f64 = v - j;
-    if (plain) {
+    if (plain && shape !== shapeFlat) {
+      answer = roundAt(a, i, j, z, fu, fv);
+    } else if (plain) {
       const lowAB: i32 = ta < tb ? ta : tb;
       const lowCD: i32 = tc < td ? tc : td;
       const lowest: i32 = lowAB < lowCD ? lowAB : lowCD;

@@ -25,10 +25,10 @@ import { cosineOf, sineOf } from './turns.ts';
 /** Slopes down gentler than this (half a degree) are not read for plunging. */
 const gentle: f64 = -0.0087;
 /**
- * Levels at which round and pointed tools may be read: the edge height times 0.95^level; -1 is the flank. They are fixed so that
+ * Levels at which round and pointed tools may be read: the edge height times 0.97^level; -1 is the flank. They are fixed so that
  * tiles that share a station read the same circle.
  */
-const levelStep: f64 = -0.05129329438755058;
+const levelStep: f64 = -0.030459207484708574;
 
 /** Rows found since `noRows`. */
 export let rowCount: i32 = 0;
@@ -89,9 +89,11 @@ export function readStation(): void {
   const at: i32 = levelOf(edgeHeight, contact);
   readLevel(z, at);
   writeArcs(to, at);
-  if (x - r >= xLow && x + r < xHigh && y - r >= yLow && y + r < yHigh) return;
   // a neighbour may touch higher or lower: it decides the level
-  for (let other: i32 = at > 2 ? at - 2 : 0; other <= at + 1; other++) {
+  const highest: i32 = at > 3 ? at - 3 : 0;
+  const out: f64 = radiusAt(heightOf(highest));
+  if (x - out >= xLow && x + out < xHigh && y - out >= yLow && y + out < yHigh) return;
+  for (let other: i32 = highest; other <= at + 1; other++) {
     if (other === at) continue;
     readLevel(z, other);
     if (arc <= 0) continue;
@@ -127,8 +129,12 @@ function readSides(z: f64, bound: f64): f64 {
 }
 
 function readLevel(z: f64, at: i32): void {
-  const height: f64 = at < 0 ? edgeHeight : edgeHeight * exp(levelStep * at);
+  const height: f64 = heightOf(at);
   readCircle(radiusAt(height), height, z);
+}
+
+function heightOf(at: i32): f64 {
+  return at < 0 ? edgeHeight : edgeHeight * exp(levelStep * at);
 }
 
 function readCircle(rho: f64, height: f64, z: f64): void {
