@@ -1,5 +1,6 @@
 import {
   BAR_BODY,
+  cornerToFarSide,
   HOLDER_CLAMPING,
   HOLDER_EDGE_ANGLE_DEG,
   HOLDER_LENGTH_MM,
@@ -22,6 +23,8 @@ export interface HolderFacts {
   readonly hand: 'right' | 'left' | 'neutral';
   readonly shank_height_mm?: number;
   readonly shank_width_mm?: number;
+  /** Distance of the corner from the far side of the shank, across it. */
+  readonly corner_to_far_side_mm?: number;
   readonly length_mm?: number;
   /** Of a boring bar: what it is made of, and whether that is carbide. */
   readonly bar?: { readonly diameter_mm: number; readonly body: string; readonly carbide: boolean };
@@ -52,6 +55,7 @@ export function decodeHolder(designation: string): HolderFacts | Absent {
     const shank = {
       ...(height > 0 ? { shank_height_mm: height } : {}),
       ...(width > 0 ? { shank_width_mm: width } : {}),
+      ...farSide(asHolder[3], width),
     };
     return 'absent' in facts ? facts : { ...facts, ...shank, ...lengthOf(asHolder[8]) };
   }
@@ -96,6 +100,11 @@ function bodyFacts(
     clearance_deg: clearance ?? absent('clearance is special'),
     hand: handLetter === 'R' ? 'right' : handLetter === 'L' ? 'left' : 'neutral',
   };
+}
+
+function farSide(style: string | undefined, width_mm: number): { corner_to_far_side_mm?: number } {
+  const corner_to_far_side_mm = cornerToFarSide(style ?? '', width_mm);
+  return corner_to_far_side_mm === undefined ? {} : { corner_to_far_side_mm };
 }
 
 function lengthOf(letter: string | undefined): { length_mm?: number } {

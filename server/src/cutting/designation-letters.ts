@@ -157,6 +157,25 @@ export const HOLDER_EDGE_ANGLE_DEG: Readonly<Record<string, number>> = {
   Y: 85,
 };
 
+/**
+ * Distance of the corner from the far side of the shank, by the width of the shank (8, 10, 12, 16, 20, 25, 32, 40 mm), mm: the f series of
+ * ISO 5608, from memory. The first is that of styles whose corner lies on the middle of the shank.
+ */
+const SHANK_WIDTHS_MM = [8, 10, 12, 16, 20, 25, 32, 40];
+const F_SERIES_MM: readonly (readonly [styles: string, f: readonly number[]])[] = [
+  ['DEMNV', [4, 5, 6, 8, 10, 12.5, 16, 20]],
+  ['BT', [7, 9, 11, 13, 17, 22, 27, 35]],
+  ['A', [8.5, 10.5, 12.5, 16.5, 20.5, 25.5, 33, 41]],
+  ['R', [9, 11, 13, 17, 22, 27, 35, 43]],
+  ['FGHJKLS', [10, 12, 16, 20, 25, 32, 40, 50]],
+];
+
+/** Distance of the corner from the far side of the shank for a style letter and a width, mm; undefined where ISO 5608 has none. */
+export function cornerToFarSide(style: string, width_mm: number): number | undefined {
+  const [, series] = F_SERIES_MM.find(([styles]) => styles.includes(style)) ?? [];
+  return series?.[SHANK_WIDTHS_MM.indexOf(width_mm)];
+}
+
 /** Styles that mean the same edge angle in the inch system. */
 export const INCH_HOLDER_STYLES = 'ABDEFGJKLNRSTUV';
 

@@ -1,3 +1,4 @@
+import { holderBody } from './cuts/holder-body.ts';
 import type { Program } from './program.ts';
 import type { Need } from './rule.ts';
 import type { ToolUse } from './tool-use.ts';
@@ -16,6 +17,7 @@ export const NEED_WORDS: Record<Need, string> = {
   'tool.edge_radius': 'edge radius',
   'tool.point_angle': 'point angle',
   'tool.substrate': 'tool material',
+  'tool.holder_body': 'the holder (holder_box)',
   material: 'workpiece material',
   units: 'the unit of length',
   'machine.max_rpm': "the machine's top spindle speed",
@@ -68,6 +70,8 @@ function isMet(need: Need, program: Program, use: ToolUse | undefined): boolean 
   }
   const { machine, sheet } = program;
   switch (need) {
+    case 'tool.holder_body':
+      return holderBody(use?.tool) !== undefined;
     case 'material':
       return program.material !== undefined;
     case 'units':

@@ -21,6 +21,7 @@ export type Need =
   | 'tool.edge_radius'
   | 'tool.point_angle'
   | 'tool.substrate'
+  | 'tool.holder_body'
   | 'material'
   | 'units'
   | 'machine.max_rpm'

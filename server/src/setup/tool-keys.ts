@@ -2,7 +2,18 @@ import type { Node } from 'jsonc-parser';
 import { type Substrate, type ToolKind, toolKinds } from '../materials/tool-kind.ts';
 import type { ReadContext } from './read-context.ts';
 import { field, list, map, mapped, object, type Read, type Spec, section } from './spec.ts';
-import { number, oneOf, pitch, quantity, range, size, sizeOrNone, text, truth } from './spec-leaves.ts';
+import {
+  coordinate,
+  number,
+  oneOf,
+  pitch,
+  quantity,
+  range,
+  size,
+  sizeOrNone,
+  text,
+  truth,
+} from './spec-leaves.ts';
 
 export { type Substrate, type ToolKind, toolKinds };
 
@@ -36,6 +47,30 @@ const maker = object({
     example: '"catalogue 2025, page 112"',
   }),
 });
+
+/** A part of the plane of the axis, from the point that the program moves; mm. */
+export interface HolderBox {
+  /** From and to along Z. */
+  z_mm: readonly [number, number];
+  /** From and to away from the axis. */
+  x_mm: readonly [number, number];
+}
+
+const holderBox = object(
+  {
+    z: section('z', range(coordinate()), 'From and to along Z.', { example: '[0, 25]' }),
+    x: section('x', range(coordinate()), 'From and to away from the axis, as a radius.', {
+      example: '[6, 120]',
+    }),
+  },
+  ({ z, x }, node, context): HolderBox | undefined => {
+    if (z && x) return { z_mm: z, x_mm: x };
+    const given = (node.children ?? []).map(property => property.children?.[0]?.value);
+    if (!given.includes('z') || !given.includes('x'))
+      context.report('setup-conflict', node, `${context.path} needs "z" and "x", from and to of each.`);
+    return undefined;
+  },
+);
 
 const toolRows = {
   crib: field('crib', text(), 'The id of a tool in crib.json; what is stated here wins over it.', {
@@ -180,6 +215,12 @@ const toolRows = {
   holder: field('holder', text(), 'Designation of the tool holder (ISO 5608); gives the edge angle.', {
     example: '"PCLNR2525M12"',
   }),
+  holder_box: field(
+    'holder_box',
+    holderBox,
+    'Lathe: what the holder takes up, from the programmed point: along Z (+ away from the chuck) and away from the axis. Looked at against the keep-out boxes.',
+    { example: '{ "z": [0, 25], "x": [6, 120] }' },
+  ),
   maker: section('maker', maker, "The tool maker's own figures; they win over handbook tables.", {
     example: '{ "chip_load": [0.05, 0.08], "source": "data sheet" }',
   }),

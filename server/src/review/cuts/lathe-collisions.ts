@@ -2,8 +2,9 @@ import type { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN, STEP_FLAG } from '../../rs274/steps.ts';
 import type { ToolKnown } from '../../setup/index.ts';
 import type { Collision, KeepOutBox } from '../../stock/keep-out.ts';
-import { type LatheEnd, latheHits } from '../../stock/lathe-keep-out.ts';
+import { type LatheBody, type LatheHit, latheHits } from '../../stock/lathe-keep-out.ts';
 import type { Program } from '../program.ts';
+import type { HolderBody } from './holder-body.ts';
 import { keepOutsAt } from './stock-of.ts';
 
 const MOVES = new Set<number>([KIND.rapid, KIND.feed, KIND.arc, KIND.thread]);
@@ -11,28 +12,62 @@ const ARC_PIECES = 24;
 /** So far at least a tool for outside work stands away from the axis at its point, mm. */
 const REACH_MM = 5;
 
-/** First contacts of a lathe step with chuck, jaws, tailstock or steady rest; of the cutting end alone, as the holder's shape is not known. */
+/** First contacts of the cutting end with chuck, jaws, tailstock or steady rest on a lathe step. */
 export function latheCollisions(program: Program, step: StepCursor): Collision[] {
-  if (!MOVES.has(step.kind) || (step.flags & STEP_FLAG.machine_frame) !== 0) return [];
-  if (!Number.isFinite(step.x0 + step.z0 + step.x + step.z)) return [];
+  if (!followed(step)) return [];
   const boxes = latheKeepOuts(program, step);
   if (boxes.length === 0) return [];
-  const end = endOf(program.tool(step.runValues[RUN.tool]));
   const rapid = step.kind === KIND.rapid;
-  const first = new Map<number, Collision>();
+  return contacts(step, endOf(program.tool(step.runValues[RUN.tool])), boxes).map(({ box, at }) => {
+    return { move: step.index, box, part: 'tool', rapid, at: [at[1], Number.NaN, at[0]] };
+  });
+}
+
+/** First contacts of a holder, with the names of what it meets. */
+export function holderContacts(
+  program: Program,
+  step: StepCursor,
+  body: HolderBody,
+): { what: string; at: readonly [number, number, number] }[] {
+  if (!followed(step) || (body.on_axis && (step.x !== 0 || step.x0 !== 0))) return [];
+  const boxes = latheKeepOuts(program, step);
+  if (boxes.length === 0) return [];
+  return contacts(step, body, boxes).map(({ box, at }) => {
+    return { what: boxes[box].what, at: [at[1], Number.NaN, at[0]] };
+  });
+}
+
+function followed(step: StepCursor): boolean {
+  if (!MOVES.has(step.kind) || (step.flags & STEP_FLAG.machine_frame) !== 0) return false;
+  return Number.isFinite(step.x0 + step.z0 + step.x + step.z);
+}
+
+function contacts(step: StepCursor, body: LatheBody, boxes: readonly KeepOutBox[]): LatheHit[] {
+  const first = new Map<number, LatheHit>();
   let from: readonly [number, number] = [step.z0, step.x0];
   for (const to of pointsOf(step)) {
-    for (const { box, at } of latheHits(from, to, end, boxes))
-      if (!first.has(box))
-        first.set(box, { move: step.index, box, part: 'tool', rapid, at: [at[1], Number.NaN, at[0]] });
+    for (const hit of latheHits(from, to, body, boxes)) if (!first.has(hit.box)) first.set(hit.box, hit);
     from = to;
   }
   return [...first.values()];
 }
 
+const keepOuts = new WeakMap<Program, Map<number, KeepOutBox[]>>();
+
 /** What stands in the way at the step's work offset. */
 export function latheKeepOuts(program: Program, step: StepCursor): KeepOutBox[] {
-  return keepOutsAt(program, step.runValues[RUN.frame], true);
+  const frame = step.runValues[RUN.frame];
+  let held = keepOuts.get(program);
+  if (!held) {
+    held = new Map();
+    keepOuts.set(program, held);
+  }
+  let boxes = held.get(frame);
+  if (!boxes) {
+    boxes = keepOutsAt(program, frame, true);
+    held.set(frame, boxes);
+  }
+  return boxes;
 }
 
 function* pointsOf(step: StepCursor): Generator<readonly [number, number]> {
@@ -49,12 +84,10 @@ function* pointsOf(step: StepCursor): Generator<readonly [number, number]> {
 }
 
 /** A blade's programmed point is its corner towards the chuck. */
-function endOf(tool: ToolKnown | undefined): LatheEnd {
+function endOf(tool: ToolKnown | undefined): LatheBody {
   const kind = tool?.kind?.value;
   const blade = kind === 'groove' || kind === 'part-off';
   const outside = blade || kind === 'turn' || kind === 'thread-turn';
-  return {
-    width_mm: blade ? (tool?.width_mm?.value ?? 0) : 0,
-    height_mm: outside ? REACH_MM : kind === 'bore-bar' ? 0 : (tool?.diameter_mm?.value ?? 0) / 2,
-  };
+  const height = outside ? REACH_MM : kind === 'bore-bar' ? 0 : (tool?.diameter_mm?.value ?? 0) / 2;
+  return { z_mm: [0, blade ? (tool?.width_mm?.value ?? 0) : 0], x_mm: [0, height] };
 }

@@ -11,6 +11,7 @@ import { drillThrust } from './drill-thrust.ts';
 import { engagementJump } from './engagement-jump.ts';
 import { feedRoom } from './feed-room.ts';
 import { fluteTooShort } from './flute-too-short.ts';
+import { holderHit } from './holder-hit.ts';
 import { holdingWeak } from './holding-weak.ts';
 import { holeBesideStock } from './hole-beside-stock.ts';
 import { keepOutHit } from './keep-out-hit.ts';
@@ -48,6 +49,7 @@ export const stockRules: readonly Rule[] = [
   feedRoom,
   fluteTooShort,
   holeBesideStock,
+  holderHit,
   holdingWeak,
   keepOutHit,
   overTravel,

@@ -80,7 +80,7 @@ export const keepOutHit: Rule = {
   family: 'geometry',
   severity: 'error',
   means:
-    'The tool, its shank or its holder passes through a jaw, clamp, stop, chuck, tailstock or steady rest of the setup sheet; on a lathe the cutting end alone is looked at.',
+    'The tool, its shank or its holder passes through a jaw, clamp, stop, chuck, tailstock or steady rest of the setup sheet; on a lathe the cutting end is looked at here, the holder by itself.',
   cure: 'Go over it or round it, move the clamp, or correct its box in the setup sheet.',
   fine_when:
     'The box in the setup sheet is larger than the real thing, or the clamp is moved before this line.',
