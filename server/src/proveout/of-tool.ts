@@ -3,11 +3,12 @@ import { isAbsent } from '../cutting/result.ts';
 import type { Finding } from '../review/finding.ts';
 import type { Review } from '../review/review.ts';
 import type { ToolReview } from '../review/tool-review.ts';
+import { Slot } from '../rs274/slot.ts';
 import { isConfirmed } from '../setup/known.ts';
 import { type FirstContact, type FirstContactInput, firstContact } from './first-contact.ts';
 import { firstEntryOf } from './first-entry.ts';
 
-const held = new WeakMap<ToolReview, FirstContact>();
+const held = new Slot<ToolReview, FirstContact>();
 
 /** The first-contact override of one tool of a review, with its reasons. */
 export function firstContactOf(review: Review, used: ToolReview): FirstContact {

@@ -1,15 +1,14 @@
 import type { Reading, Stretch } from '../rs274/index.ts';
+import { Slot } from '../rs274/slot.ts';
 
-/** Some neighbouring stretches of a program. Never changes: what is summed over it is kept with it. */
-export interface StretchBlock {
-  readonly items: readonly Stretch[];
+/** Something that stands at a line: a stretch, or a block of things. */
+interface Lines {
   readonly lineCount: number;
 }
 
-/** Some neighbouring blocks. */
-interface Group {
-  readonly items: readonly StretchBlock[];
-  readonly lineCount: number;
+/** Some neighbouring stretches, or neighbouring blocks of them. Never changes: what is summed over it is kept with it. */
+interface Block<T extends Lines> extends Lines {
+  readonly items: readonly T[];
 }
 
 /** What was summed over a piece of the program that begins at a line. */
@@ -18,14 +17,12 @@ export interface Piece<T> {
   by: number;
 }
 
-/** An edit sums a block of so many stretches again, then a group of so many blocks, then all groups. */
-const STRETCHES_A_BLOCK = 4;
-const BLOCKS_A_GROUP = 16;
+/** How many items stand in a block, level by level: an edit sums one block of each level again, then all of the last. */
+const ITEMS_A_BLOCK = [4, 6, 6];
 
 interface Kept {
   stretches: readonly Stretch[];
-  blocks: Gathered<Stretch>;
-  groups: Gathered<StretchBlock>;
+  levels: readonly Gathered<Lines>[];
 }
 
 const kept = new WeakMap<Reading, Kept>();
@@ -38,11 +35,17 @@ export function summedInPieces<T>(
   ofBlock: (stretches: readonly Stretch[]) => T,
   join: (pieces: readonly Piece<T>[]) => T,
 ): (reading: Reading) => Piece<T>[] {
-  const blocks = new WeakMap<StretchBlock, { value: T }>();
-  const groups = new WeakMap<Group, { value: T }>();
-  const sumOfBlock = (block: StretchBlock): T => once(blocks, block, () => ofBlock(block.items));
-  const sumOfGroup = (group: Group): T => once(groups, group, () => join(pieces(group.items, sumOfBlock)));
-  return reading => pieces(groupsOf(reading), sumOfGroup);
+  const held = new Slot<object, { value: T }>();
+  const sumOf = (block: Lines, level: number): T => {
+    const { items } = block as Block<Lines>;
+    return once(held, block, () =>
+      level === 0
+        ? ofBlock(items as readonly Stretch[])
+        : join(piecesOf(items, item => sumOf(item, level - 1))),
+    );
+  };
+  const last = ITEMS_A_BLOCK.length - 1;
+  return reading => piecesOf(blocksOf(reading), block => sumOf(block, last));
 }
 
 /** The stretches of a block with the lines before each. */
@@ -54,7 +57,7 @@ export function* linesBefore(stretches: readonly Stretch[]): Iterable<{ stretch:
   }
 }
 
-function once<K extends object, T>(held: WeakMap<K, { value: T }>, key: K, make: () => T): T {
+function once<K extends object, T>(held: Slot<K, { value: T }>, key: K, make: () => T): T {
   let found = held.get(key);
   if (!found) {
     found = { value: make() };
@@ -63,7 +66,7 @@ function once<K extends object, T>(held: WeakMap<K, { value: T }>, key: K, make:
   return found.value;
 }
 
-function pieces<K extends { lineCount: number }, T>(items: readonly K[], sum: (item: K) => T): Piece<T>[] {
+function piecesOf<K extends Lines, T>(items: readonly K[], sum: (item: K) => T): Piece<T>[] {
   let by = 0;
   return items.map(item => {
     const piece = { value: sum(item), by };
@@ -72,25 +75,39 @@ function pieces<K extends { lineCount: number }, T>(items: readonly K[], sum: (i
   });
 }
 
-/** The groups of a program in order. After an edit all but those it touched are the same objects. */
-function groupsOf(reading: Reading): readonly Group[] {
+/** The blocks of the last level in order. After an edit all but those it touched are the same objects. */
+function blocksOf(reading: Reading): readonly Lines[] {
   const { stretches } = reading;
   const before = kept.get(reading);
-  if (before?.stretches === stretches) return before.groups.pieces;
-  const same =
-    before && reading.kept.from === before.stretches
-      ? reading.kept
-      : sameEnds(before?.stretches ?? [], stretches);
-  const blocks = gather(before?.blocks, before?.stretches ?? [], stretches, same, STRETCHES_A_BLOCK);
-  const groups = gather(
-    before?.groups,
-    before?.blocks.pieces ?? [],
-    blocks.pieces,
-    sameEnds(before?.blocks.pieces ?? [], blocks.pieces),
-    BLOCKS_A_GROUP,
-  );
-  kept.set(reading, { stretches, blocks, groups });
-  return groups.pieces;
+  let levels = before?.levels ?? [];
+  if (before?.stretches !== stretches) {
+    const same =
+      before && reading.kept.from === before.stretches
+        ? reading.kept
+        : sameEnds(before?.stretches ?? [], stretches);
+    levels = gatherLevels(before, stretches, same);
+    kept.set(reading, { stretches, levels });
+  }
+  return levels[levels.length - 1].pieces;
+}
+
+function gatherLevels(
+  before: Kept | undefined,
+  stretches: readonly Stretch[],
+  kept_ends: { head: number; tail: number },
+): Gathered<Lines>[] {
+  const levels: Gathered<Lines>[] = [];
+  let old: readonly Lines[] = before?.stretches ?? [];
+  let items: readonly Lines[] = stretches;
+  let same = kept_ends;
+  for (const [level, size] of ITEMS_A_BLOCK.entries()) {
+    const gathered = gather(before?.levels[level], old, items, same, size);
+    levels.push(gathered);
+    old = before?.levels[level].pieces ?? [];
+    items = gathered.pieces;
+    same = sameEnds(old, items);
+  }
+  return levels;
 }
 
 /** Items gathered into pieces, with the item that each piece begins with and, behind, the number of all. */

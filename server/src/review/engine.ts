@@ -90,8 +90,7 @@ function finish(rule: Rule, tool: number, report: Report, set: Severity | undefi
 
 /** Problems of the reader, carried by the rule that names their code. */
 function problemFindings(rules: readonly Rule[], program: Program, options: EngineOptions): Finding[] {
-  const byProblem = new Map<string, Rule>();
-  for (const rule of rules) for (const code of rule.problems ?? []) byProblem.set(code, rule);
+  const byProblem = problemRules(rules);
   const findings: Finding[] = [];
   for (const problem of program.problems()) {
     const rule = byProblem.get(problem.code);
@@ -131,6 +130,18 @@ function problemFindings(rules: readonly Rule[], program: Program, options: Engi
     });
   }
   return findings;
+}
+
+const by_problem = new WeakMap<readonly Rule[], ReadonlyMap<string, Rule>>();
+
+/** The rules by the codes of the problems that they carry. */
+function problemRules(rules: readonly Rule[]): ReadonlyMap<string, Rule> {
+  let found = by_problem.get(rules);
+  if (!found) {
+    found = new Map(rules.flatMap(rule => (rule.problems ?? []).map(code => [code, rule] as const)));
+    by_problem.set(rules, found);
+  }
+  return found;
 }
 
 /** First letter large, a full stop at the end. */

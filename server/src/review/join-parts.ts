@@ -1,3 +1,4 @@
+import { Slot } from '../rs274/slot.ts';
 import { RUN } from '../rs274/steps.ts';
 import { emptyPart, NO_LINE, type Part, widenBox } from './part.ts';
 import { runHash, sameRun } from './same-run.ts';
@@ -12,18 +13,15 @@ export interface PlacedParts {
 
 /** Parts in order of the program: neighbours with equal runs are one. */
 export function joinInOrder(pieces: Iterable<PlacedParts>): Part[] {
-  const joined: Part[] = [];
-  let last: Part | undefined;
+  const joined = new Joined();
   for (const { parts, first_line, own } of pieces) {
     for (const part of parts) {
-      if (last && sameRun(last.run, part.run)) addPart(last, part, first_line);
-      else {
-        last = own ? move(part, first_line) : move(copyOf(part), first_line);
-        joined.push(last);
-      }
+      const last = joined.parts.length - 1;
+      if (last >= 0 && sameRun(joined.parts[last].run, part.run)) joined.addTo(last, part, first_line);
+      else joined.push(part, first_line, own);
     }
   }
-  return joined;
+  return joined.parts;
 }
 
 /**
@@ -32,60 +30,99 @@ export function joinInOrder(pieces: Iterable<PlacedParts>): Part[] {
  */
 export function fold(pieces: Iterable<PlacedParts>): Part[] {
   const folding = new Folding();
-  for (const { parts, first_line } of pieces) for (const part of parts) folding.add(part, first_line);
+  for (const { parts, first_line, own } of pieces)
+    for (const part of parts) folding.add(part, first_line, own);
   return folding.done();
 }
 
+const standing = new Slot<readonly Part[], { by: number; parts: readonly Part[] }>();
+
+/** Parts where they stand in the program: until lines move they are the same objects. */
+export function placedParts(parts: readonly Part[], by: number): readonly Part[] {
+  if (by === 0) return parts;
+  let found = standing.get(parts);
+  if (found?.by !== by) {
+    found = { by, parts: parts.map(part => move(copyOf(part), by)) };
+    standing.set(parts, found);
+  }
+  return found.parts;
+}
+
+/** Parts put together. Those that stand where they belong are lent, and copied before anything is added to them. */
+class Joined {
+  readonly parts: Part[] = [];
+  private readonly lent: boolean[] = [];
+
+  push(part: Part, by: number, own = false): void {
+    const lent = !own && by === 0;
+    this.lent.push(lent);
+    this.parts.push(lent ? part : move(own ? part : copyOf(part), by));
+  }
+
+  addTo(index: number, part: Part, by: number): void {
+    const { parts, lent } = this;
+    if (lent[index]) parts[index] = copyOf(parts[index]);
+    lent[index] = false;
+    addPart(parts[index], part, by);
+  }
+}
+
 class Folding {
-  private readonly joined: Part[] = [];
-  private readonly by_hash = new Map<number, Part[]>();
+  private readonly joined = new Joined();
+  private readonly by_hash = new Map<number, number[]>();
   /** The same by the very array of the run, which stretches in one state share. */
-  private readonly by_run = new Map<Float64Array, Part>();
-  private last: Part | undefined;
+  private readonly by_run = new Map<Float64Array, number>();
+  private last_run: Float64Array | undefined;
+  private last = -1;
   private last_line = 0;
 
-  add(part: Part, by: number): void {
-    if (this.last && toolOf(this.last) !== toolOf(part)) this.close();
-    let own = this.by_run.get(part.run) ?? this.alike(part.run);
-    if (own) addPart(own, part, by);
+  add(part: Part, by: number, own: boolean | undefined): void {
+    const { run } = part;
+    const last_line = part.last_line + by;
+    if (this.last_run && toolOf(this.last_run) !== toolOf(run)) this.close();
+    this.last = this.by_run.get(run) ?? this.alike(run);
+    if (this.last >= 0) this.joined.addTo(this.last, part, by);
     else {
-      own = move(copyOf(part), by);
-      this.joined.push(own);
-      this.keep(own);
+      this.last = this.joined.parts.length;
+      this.keep(run);
+      this.joined.push(part, by, own);
     }
-    this.by_run.set(part.run, own);
-    this.last = own;
-    this.last_line = part.last_line + by;
+    this.by_run.set(run, this.last);
+    this.last_run = run;
+    this.last_line = last_line;
   }
 
   done(): Part[] {
     this.close();
-    return this.joined;
+    return this.joined.parts;
   }
 
-  private alike(run: Float64Array): Part | undefined {
-    return this.by_hash.get(runHash(run))?.find(other => sameRun(other.run, run));
+  private alike(run: Float64Array): number {
+    const { parts } = this.joined;
+    return this.by_hash.get(runHash(run))?.find(index => sameRun(parts[index].run, run)) ?? -1;
   }
 
-  private keep(part: Part): void {
-    const hash = runHash(part.run);
+  private keep(run: Float64Array): void {
+    const hash = runHash(run);
     const others = this.by_hash.get(hash);
-    if (others) others.push(part);
-    else this.by_hash.set(hash, [part]);
+    if (others) others.push(this.last);
+    else this.by_hash.set(hash, [this.last]);
   }
 
   /** Ends the use of a tool: its last part is to tell how it ends. */
   private close(): void {
-    const { last, joined } = this;
-    if (last && joined[joined.length - 1] !== last) joined.push(emptyPart(last.run, this.last_line));
+    const { parts } = this.joined;
+    if (this.last >= 0 && this.last !== parts.length - 1)
+      this.joined.push(emptyPart(parts[this.last].run, this.last_line), 0, true);
     this.by_hash.clear();
     this.by_run.clear();
-    this.last = undefined;
+    this.last = -1;
+    this.last_run = undefined;
   }
 }
 
-function toolOf(part: Part): number {
-  const tool = part.run[RUN.tool];
+function toolOf(run: Float64Array): number {
+  const tool = run[RUN.tool];
   return tool >= 0 ? tool : -1;
 }
 

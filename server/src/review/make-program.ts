@@ -7,83 +7,19 @@ import { cutNow } from './cuts/cut-now.ts';
 import type { Place } from './finding.ts';
 import type { Knowledge } from './knowledge.ts';
 import { knownTools } from './known-tools.ts';
-import { once } from './once.ts';
+import type { Part } from './part.ts';
 import type { Program, WordAt } from './program.ts';
 import { programParts } from './program-parts.ts';
 import { problemsOf } from './program-problems.ts';
 import { shopMaterials } from './shop-materials.ts';
-import { toolUses } from './tool-use.ts';
+import { type ToolUse, toolUses } from './tool-use.ts';
 
 /** How far back the line that set a word is looked for. */
 const REACH = 400;
 /** Joins a reading with what is known beside it. */
 export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
-  const { settled } = reading;
-  const cribs = knowledge.cribs ?? [];
-  const { sheet } = knowledge;
-  const kind =
-    settled.kind.value === 'mill' || settled.kind.value === 'lathe' ? settled.kind.value : undefined;
-  const known = knowledge.machine ?? machineOf(sheet, cribs, { kind });
-  const units = settled.units.how === 'unknown' ? undefined : settled.units.value;
-  const parts = once(() => programParts(reading));
-  const tools = once(() => knownTools(reading, parts(), { knowledge, known, units, kind }));
-  const uses = once(() => toolUses(parts(), number => tools().get(number)));
-  const materialName = sheet?.workpiece?.material;
-  const materialFound =
-    materialName &&
-    findMaterial(materialName.value, {
-      hardness: sheet?.workpiece?.hardness?.value,
-      materials: shopMaterials(cribs),
-    });
-  const material = materialFound?.kind === 'found' ? materialFound.material : undefined;
-  const windows = new Map<number, Window | undefined>();
-  const words = wordCache(reading);
-
-  const program: Mutable<Program> = {
-    reading,
-    kind,
-    dialect: settled.dialect.value,
-    unitsKnown: units !== undefined,
-    shown: knowledge.shown === 'inch' || knowledge.shown === 'mm' ? knowledge.shown : (units ?? 'mm'),
-    sheet,
-    crib: cribs[0],
-    machine: known.machine,
-    material,
-    materialFound,
-    materialName,
-    get parts() {
-      return parts();
-    },
-    get uses() {
-      return uses();
-    },
-    lineCount: reading.text.lineCount,
-    cuts: undefined,
-    record: undefined,
-    tool: number => tools().get(number),
-    window(number) {
-      if (!windows.has(number)) windows.set(number, windowOf(tools().get(number), program));
-      return windows.get(number);
-    },
-    problems: () => problemsOf(reading),
-    words,
-    wordPlace(line, letter, value) {
-      const word = words(line).find(w => w.letter === letter && (value === undefined || w.value === value));
-      return word
-        ? { line, column: word.start, end_line: line, end_column: word.end }
-        : blockPlace(reading, line);
-    },
-    blockPlace: line => blockPlace(reading, line),
-    lineOfWord(letter, from) {
-      for (let line = from; line >= 0 && line > from - REACH; line--)
-        if (words(line).some(w => w.letter === letter)) return line;
-      return -1;
-    },
-    rapidSeconds: step => rapidSeconds(known, step),
-    rapidSecondsOf: length => rapidSecondsOf(known, length),
-  };
-  const { cuts, earlier } = knowledge;
-  if (earlier) program.earlier = earlier;
+  const program = new KnownProgram(reading, knowledge);
+  const { cuts } = knowledge;
   const made = cuts === 'now' ? cutNow(program) : cuts;
   if (made && 'why' in made) program.uncut_why = made.why;
   else program.cuts = made;
@@ -91,7 +27,124 @@ export function makeProgram(reading: Reading, knowledge: Knowledge): Program {
   return program;
 }
 
-type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+/**
+ * A class, for getters in an object literal make a shape of their own for every program: what a typist's keys make would
+ * live until everything is collected.
+ */
+class KnownProgram implements Program {
+  readonly kind: Program['kind'];
+  readonly dialect: string;
+  readonly unitsKnown: boolean;
+  readonly shown: Program['shown'];
+  readonly sheet: Program['sheet'];
+  readonly crib: Program['crib'];
+  readonly machine: Program['machine'];
+  readonly material: Program['material'];
+  readonly materialFound: Program['materialFound'];
+  readonly materialName: Program['materialName'];
+  readonly lineCount: number;
+  readonly record = undefined;
+  readonly earlier: Program['earlier'];
+  cuts: Program['cuts'];
+  uncut_why: Program['uncut_why'];
+  cutFacts: Program['cutFacts'];
+  private readonly known: MachineKnown;
+  private readonly units: 'inch' | 'mm' | undefined;
+  private readonly windows = new Map<number, Window | undefined>();
+  private parts_made: readonly Part[] | undefined;
+  private uses_made: readonly ToolUse[] | undefined;
+  private tools_made: Map<number, ToolKnown> | undefined;
+  private words_line = -1;
+  private words_made: readonly WordAt[] = [];
+
+  constructor(
+    readonly reading: Reading,
+    private readonly knowledge: Knowledge,
+  ) {
+    const { settled } = reading;
+    const { sheet, shown, earlier } = knowledge;
+    const cribs = knowledge.cribs ?? [];
+    const kind = settled.kind.value;
+    this.kind = kind === 'mill' || kind === 'lathe' ? kind : undefined;
+    this.known = knowledge.machine ?? machineOf(sheet, cribs, { kind: this.kind });
+    this.units = settled.units.how === 'unknown' ? undefined : settled.units.value;
+    this.materialName = sheet?.workpiece?.material;
+    this.materialFound =
+      this.materialName &&
+      findMaterial(this.materialName.value, {
+        hardness: sheet?.workpiece?.hardness?.value,
+        materials: shopMaterials(cribs),
+      });
+    this.dialect = settled.dialect.value;
+    this.unitsKnown = this.units !== undefined;
+    this.shown = shown === 'inch' || shown === 'mm' ? shown : (this.units ?? 'mm');
+    this.sheet = sheet;
+    this.crib = cribs[0];
+    this.machine = this.known.machine;
+    this.material = this.materialFound?.kind === 'found' ? this.materialFound.material : undefined;
+    this.lineCount = reading.text.lineCount;
+    this.earlier = earlier;
+  }
+
+  get parts(): readonly Part[] {
+    this.parts_made ??= programParts(this.reading);
+    return this.parts_made;
+  }
+
+  get uses(): readonly ToolUse[] {
+    this.uses_made ??= toolUses(this.parts, number => this.tool(number));
+    return this.uses_made;
+  }
+
+  tool(number: number): ToolKnown | undefined {
+    const { reading, parts, knowledge, known, units, kind } = this;
+    this.tools_made ??= knownTools(reading, parts, { knowledge, known, units, kind });
+    return this.tools_made.get(number);
+  }
+
+  window(number: number): Window | undefined {
+    if (!this.windows.has(number)) this.windows.set(number, windowOf(this.tool(number), this));
+    return this.windows.get(number);
+  }
+
+  problems(): ReturnType<Program['problems']> {
+    return problemsOf(this.reading);
+  }
+
+  words(line: number): readonly WordAt[] {
+    const { text, settled } = this.reading;
+    if (line !== this.words_line) {
+      this.words_made = line >= 0 && line < text.lineCount ? blockAt(text, line, settled).words : [];
+      this.words_line = line;
+    }
+    return this.words_made;
+  }
+
+  wordPlace(line: number, letter: string, value?: number): Place {
+    const word = this.words(line).find(
+      w => w.letter === letter && (value === undefined || w.value === value),
+    );
+    return word ? { line, column: word.start, end_line: line, end_column: word.end } : this.blockPlace(line);
+  }
+
+  blockPlace(line: number): Place {
+    return blockPlace(this.reading, line);
+  }
+
+  lineOfWord(letter: string, from: number): number {
+    for (let line = from; line >= 0 && line > from - REACH; line--)
+      if (this.words(line).some(w => w.letter === letter)) return line;
+    return -1;
+  }
+
+  rapidSeconds(step: StepCursor): number {
+    return rapidSeconds(this.known, step);
+  }
+
+  rapidSecondsOf(length_mm: number): number {
+    return rapidSecondsOf(this.known, length_mm);
+  }
+}
 
 function windowOf(tool: ToolKnown | undefined, program: Program): Window | undefined {
   if (!tool?.kind) return undefined;
@@ -125,19 +178,6 @@ function windowOf(tool: ToolKnown | undefined, program: Program): Window | undef
       : {}),
   });
   return isAbsent(found) ? undefined : found;
-}
-
-function wordCache(reading: Reading): (line: number) => readonly WordAt[] {
-  let held = -1;
-  let words: readonly WordAt[] = [];
-  return line => {
-    if (line !== held) {
-      words =
-        line >= 0 && line < reading.text.lineCount ? blockAt(reading.text, line, reading.settled).words : [];
-      held = line;
-    }
-    return words;
-  };
 }
 
 function blockPlace(reading: Reading, line: number): Place {

@@ -2,6 +2,7 @@ import { planPath } from '../cutting/look-ahead.ts';
 import { arcFeedLimit, cornerFeedLimit } from '../cutting/path-limits.ts';
 import { isAbsent } from '../cutting/result.ts';
 import type { StepCursor } from '../rs274/index.ts';
+import { Slot } from '../rs274/slot.ts';
 import { KIND, RUN, type StepTable } from '../rs274/steps.ts';
 import type { Program } from './program.ts';
 import { stepMinutes } from './step-time.ts';
@@ -28,7 +29,7 @@ interface Rows {
   cuts: boolean[];
 }
 
-const held = new WeakMap<Program, MotionTimes | null>();
+const held = new Slot<Program, MotionTimes | null>();
 
 /** Plans every move under the machine's acceleration; undefined where that is not known. */
 export function motionTimes(program: Program): MotionTimes | undefined {

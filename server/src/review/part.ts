@@ -3,7 +3,7 @@ import { RUN, type RunField } from '../rs274/steps.ts';
 /**
  * What happens while one run holds, summed over its steps: small, so that rules look at runs and not at
  * steps. Parts of neighbouring stretches with equal runs are joined by `joinParts`.
- * Lines are 0-based, of the program once joined (-1: none) and of the stretch before (NO_LINE: none).
+ * Lines are 0-based, of the program once joined and of the stretch before; none is NO_LINE, far below zero.
  */
 export interface Part {
   readonly run: Float64Array;
@@ -38,7 +38,7 @@ export function runValue(part: Part, field: RunField): number {
   return part.run[RUN[field]];
 }
 
-/** Stands for no line until parts are joined: lines of a stretch can be a little under zero. */
+/** Stands for no line: lines of a stretch can be a little under zero. */
 export const NO_LINE = -0x40000000;
 
 /** A part in which nothing has happened yet. */

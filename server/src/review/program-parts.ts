@@ -1,8 +1,9 @@
 import { type Reading, S, type StepTable, type Stretch } from '../rs274/index.ts';
+import { Slot } from '../rs274/slot.ts';
 import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
-import { fold, joinInOrder, type PlacedParts } from './join-parts.ts';
+import { fold, joinInOrder, type PlacedParts, placedParts } from './join-parts.ts';
 import { once } from './once.ts';
-import { NO_LINE, type Part } from './part.ts';
+import type { Part } from './part.ts';
 import { partsOf, type Start, type StretchParts } from './parts.ts';
 import { sameRun } from './same-run.ts';
 
@@ -19,16 +20,23 @@ interface PieceParts {
   folded: () => readonly Part[];
 }
 
-/** Parts of a whole program, lines of the program; -1 is no line. */
+/** Parts of a whole program, lines of the program. They are kept for the next review: nobody may change them. */
 export function programParts(reading: Reading): readonly Part[] {
-  const { count, inOrder, folded } = join(piecesOf(reading));
-  const parts = count <= MOST_IN_ORDER ? inOrder() : folded();
-  for (const part of parts) {
-    if (part.first_cut_line === NO_LINE) part.first_cut_line = -1;
-    if (part.last_cut_line === NO_LINE) part.last_cut_line = -1;
-    if (part.plunge_line === NO_LINE) part.plunge_line = -1;
-  }
-  return parts;
+  const { count, inOrder, folded } = join(piecesOf(reading).map(standing));
+  return count <= MOST_IN_ORDER ? inOrder() : folded();
+}
+
+/** A piece with its parts where they stand in the program. */
+function standing({ value, by }: Piece<PieceParts>): Piece<PieceParts> {
+  const { inOrder, folded } = value;
+  return {
+    by: 0,
+    value: {
+      ...value,
+      inOrder: () => placedParts(inOrder(), by),
+      folded: () => placedParts(folded(), by),
+    },
+  };
 }
 
 const piecesOf = summedInPieces(partsOfBlock, join);
@@ -80,7 +88,7 @@ function* ordered(stretches: readonly Stretch[]) {
     yield { first_line: by, parts: partsOf(stretch.steps, startOf(stretch), true).parts, own: true };
 }
 
-const sums = new WeakMap<Stretch, StretchParts>();
+const sums = new Slot<Stretch, StretchParts>();
 
 /** Sums a stretch while its steps are at hand (`steps`: as they were recorded); taken up when its block is summed. */
 export function sumParts(stretch: Stretch, steps: StepTable): void {

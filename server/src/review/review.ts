@@ -1,11 +1,10 @@
 import type { Reading } from '../rs274/index.ts';
-import { type EngineOptions, runRules } from './engine.ts';
+import { type EngineOptions, type EngineResult, runRules } from './engine.ts';
 import { byHarm, type Finding, type SilencedFinding } from './finding.ts';
 import { joinSameCause } from './join-causes.ts';
 import type { Knowledge } from './knowledge.ts';
 import { makeProgram } from './make-program.ts';
 import { CORNER_TOLERANCE_MM } from './motion.ts';
-import { once } from './once.ts';
 import type { Program } from './program.ts';
 import { rules } from './rules/index.ts';
 import { applySilences } from './silence.ts';
@@ -38,38 +37,67 @@ export function makeReview(
   options: EngineOptions = {},
   beside: (program: Program) => readonly Finding[] = () => [],
 ): Review {
-  const program = makeProgram(reading, knowledge);
-  const tools = once(() => toolReviews(program));
-  const raw = once(() => runRules(rules, program, options));
-  const judged = once(() => {
-    const { findings, silenced } = applySilences(raw().findings, silencesOf(program));
-    return { findings: [...joinSameCause(findings), ...beside(program)].sort(byHarm), silenced };
-  });
-  const not_checked = once(() => [
-    ...materialGaps(program),
-    ...raw().not_checked,
-    ...stockGaps(program),
-    ...readingGaps(program),
-  ]);
-  return {
-    program,
-    get tools() {
-      return tools();
-    },
-    get findings() {
-      return judged().findings;
-    },
-    get silenced() {
-      return judged().silenced;
-    },
-    get not_checked() {
-      return not_checked();
-    },
-    get assumed() {
-      return [...reading.assumptions().map(({ message }) => message), ...motionAssumed(program)];
-    },
-    complete: reading.complete,
-  };
+  return new LateReview(makeProgram(reading, knowledge), options, beside);
+}
+
+/** A class, so that all reviews have one shape: see `KnownProgram`. */
+class LateReview implements Review {
+  readonly complete: boolean;
+  private tools_made: readonly ToolReview[] | undefined;
+  private raw_made: EngineResult | undefined;
+  private judged_made: Pick<Review, 'findings' | 'silenced'> | undefined;
+  private gaps_made: readonly string[] | undefined;
+
+  constructor(
+    readonly program: Program,
+    private readonly options: EngineOptions,
+    private readonly beside: (program: Program) => readonly Finding[],
+  ) {
+    this.complete = program.reading.complete;
+  }
+
+  get tools(): readonly ToolReview[] {
+    this.tools_made ??= toolReviews(this.program);
+    return this.tools_made;
+  }
+
+  get findings(): readonly Finding[] {
+    return this.judged().findings;
+  }
+
+  get silenced(): readonly SilencedFinding[] {
+    return this.judged().silenced;
+  }
+
+  get not_checked(): readonly string[] {
+    const { program } = this;
+    this.gaps_made ??= [
+      ...materialGaps(program),
+      ...this.raw().not_checked,
+      ...stockGaps(program),
+      ...readingGaps(program),
+    ];
+    return this.gaps_made;
+  }
+
+  get assumed(): readonly string[] {
+    const taken = this.program.reading.assumptions().map(({ message }) => message);
+    return [...taken, ...motionAssumed(this.program)];
+  }
+
+  private raw(): EngineResult {
+    this.raw_made ??= runRules(rules, this.program, this.options);
+    return this.raw_made;
+  }
+
+  private judged(): Pick<Review, 'findings' | 'silenced'> {
+    if (this.judged_made === undefined) {
+      const { findings, silenced } = applySilences(this.raw().findings, silencesOf(this.program));
+      const all = [...joinSameCause(findings), ...this.beside(this.program)].sort(byHarm);
+      this.judged_made = { findings: all, silenced };
+    }
+    return this.judged_made;
+  }
 }
 
 /** A material that was named and not found, with the nearest that are known. */

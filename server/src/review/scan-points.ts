@@ -1,4 +1,5 @@
 import type { ProgramText } from '../rs274/index.ts';
+import { Slot } from '../rs274/slot.ts';
 
 /** Axis words with and without a decimal point. */
 export interface PointScan {
@@ -10,7 +11,7 @@ export interface PointScan {
 }
 
 const PLACES = 60;
-const byChunk = new WeakMap<object, PointScan>();
+const byChunk = new Slot<object, PointScan>();
 
 /** Counts points of X Y Z U W words outside comments; each chunk of text is looked at once. */
 export function scanPoints(text: ProgramText): PointScan {

@@ -1,11 +1,12 @@
 import { S, type StepTable, type Stretch } from '../rs274/index.ts';
+import { Slot } from '../rs274/slot.ts';
 import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
 import type { Program } from './program.ts';
 import type { Marks, Scan } from './scan-marks.ts';
 import { joinScans } from './scan-piece.ts';
 import { scanTable } from './scan-table.ts';
 
-const byProgram = new WeakMap<Program, Marks>();
+const byProgram = new Slot<Program, Marks>();
 
 /** The marks of a program, with lines of the program; each piece is looked at once. */
 export function scanOf(program: Program): Marks {
@@ -27,14 +28,14 @@ const LATHE = scanner(true);
 
 function scanner(lathe: boolean) {
   const join = (pieces: readonly Piece<Scan>[]) => joinScans(pieces, lathe);
-  const held = new WeakMap<Stretch, Scan>();
+  const held = new Slot<Stretch, Scan>();
   const scanOne = (stretch: Stretch): Scan => {
     const scan = held.get(stretch);
     if (scan) held.delete(stretch);
     return scan ?? scanTable(stretch.steps, startOf(stretch), lathe);
   };
   /** Where each piece stood last: an edit that moves no lines finds all others placed already. */
-  const standing = new WeakMap<Scan, { by: number; scan: Scan }>();
+  const standing = new Slot<Scan, { by: number; scan: Scan }>();
   return {
     lathe,
     held,

@@ -1,6 +1,7 @@
 import { type Chunk, endOfLine, nextLine } from './chunk.ts';
 import { NotCuttingSigns } from './not-cutting.ts';
 import { NumberRead, readNumber } from './read-number.ts';
+import { Slot } from './slot.ts';
 
 /** What one chunk tells about dialect, units and number form: counts only, so that chunks can be summed. */
 export class Evidence {
@@ -101,7 +102,7 @@ const SUMS = [
   'control_bytes',
 ] as const;
 
-const known = new WeakMap<Chunk, Evidence>();
+const known = new Slot<Chunk, Evidence>();
 
 /** Evidence of one chunk; counted once. */
 export function evidenceOf(chunk: Chunk): Evidence {

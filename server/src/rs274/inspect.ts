@@ -4,6 +4,7 @@ import { type Chunk, endOfLine } from './chunk.ts';
 import type { Problem } from './problems.ts';
 import type { Reading } from './reading.ts';
 import type { Settled } from './settle.ts';
+import { Slot } from './slot.ts';
 import { KIND } from './steps.ts';
 import type { ProgramText } from './text.ts';
 
@@ -113,7 +114,7 @@ export function* comments(
 }
 
 const NO_COMMENTS: readonly (Comment & { line: number })[] = [];
-const comments_known = new WeakMap<Chunk, readonly (Comment & { line: number })[]>();
+const comments_known = new Slot<Chunk, readonly (Comment & { line: number })[]>();
 
 /** Comments of a chunk, lines from its first; each chunk is looked through once, one of plain blocks not at all. */
 export function commentsOfChunk(chunk: Chunk): readonly (Comment & { line: number })[] {

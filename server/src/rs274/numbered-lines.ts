@@ -1,6 +1,7 @@
 import { type Chunk, endOfLine, nextLine } from './chunk.ts';
 import type { NumberedLine, ProfileSource } from './machine.ts';
 import { NumberRead, readNumber } from './read-number.ts';
+import { Slot } from './slot.ts';
 import type { ProgramText } from './text.ts';
 
 /** Blocks that a profile may have. */
@@ -50,7 +51,7 @@ export class TextProfiles implements ProfileSource {
   }
 }
 
-const known = new WeakMap<Chunk, ReadonlyMap<number, readonly number[]>>();
+const known = new Slot<Chunk, ReadonlyMap<number, readonly number[]>>();
 
 /** Lines of a chunk by block number, in order; read once. */
 function numberedLines(chunk: Chunk): ReadonlyMap<number, readonly number[]> {

@@ -147,11 +147,11 @@ describe('SARIF', () => {
   ];
   for (const [severity, level] of levels)
     it(`writes ${severity} as ${level}`, () => {
-      const review = reviewOf(MIXED, SHEET);
+      const { program, tools, findings, not_checked, assumed, complete } = reviewOf(MIXED, SHEET);
       const given = severity as 'error';
       const changed: Review = {
-        ...review,
-        findings: review.findings.map(f => ({ ...f, severity: given })),
+        ...{ program, tools, not_checked, assumed, complete },
+        findings: findings.map(f => ({ ...f, severity: given })),
         silenced: [],
       };
       for (const result of logOf(changed).runs[0].results) assert.equal(result.level, level);

@@ -1,4 +1,5 @@
 import { StepCursor } from '../../rs274/index.ts';
+import { Slot } from '../../rs274/slot.ts';
 import { KIND, type StepTable } from '../../rs274/steps.ts';
 import type { MoveFigures } from '../../stock/figures.ts';
 import type { LatheFigures } from '../../stock/lathe-figures.ts';
@@ -23,7 +24,7 @@ export interface StepWatch<T> {
 type Start<T> = (use: ToolUse, program: Program) => Watcher<T> | undefined;
 
 const starts: Start<unknown>[] = [];
-const scans = new WeakMap<Program, { count: number; found: Map<ToolUse, unknown[]> }>();
+const scans = new Slot<Program, { count: number; found: Map<ToolUse, unknown[]> }>();
 
 /**
  * Declares a watcher. All watchers are fed in one walk over the program, the first time that one of them is

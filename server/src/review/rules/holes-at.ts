@@ -1,3 +1,4 @@
+import { Slot } from '../../rs274/slot.ts';
 import { RUN, STEP_FLAG } from '../../rs274/steps.ts';
 import type { ToolKind } from '../../setup/index.ts';
 import type { Program } from '../program.ts';
@@ -14,7 +15,7 @@ export interface PlacedHole {
   kind: ToolKind | undefined;
 }
 
-const held = new WeakMap<Program, PlacedHole[]>();
+const held = new Slot<Program, PlacedHole[]>();
 
 /** All holes of the program with the tool that makes each. */
 export function placedHoles(program: Program): PlacedHole[] {
@@ -43,7 +44,7 @@ export function isTapped(placed: PlacedHole): boolean {
 }
 
 const PLACE_MM = 0.1;
-const places = new WeakMap<Program, Map<string, PlacedHole[]>>();
+const places = new Slot<Program, Map<string, PlacedHole[]>>();
 const placeKey = (column: number, row: number) => `${column} ${row}`;
 
 /** Holes by squares of the plane, so that those at one place are found without looking at all. */
@@ -88,7 +89,7 @@ export function mayHold(program: Program, kinds: readonly ToolKind[]): boolean {
   return program.uses.some(({ tool }) => tool?.kind !== undefined && kinds.includes(tool.kind.value));
 }
 
-const drilled = new WeakMap<Program, PlacedHole[]>();
+const drilled = new Slot<Program, PlacedHole[]>();
 
 /** Holes that a cycle makes, or a drill or a tap: few, where a finishing program plunges ten thousand times. */
 export function drilledHoles(program: Program): PlacedHole[] {

@@ -1,4 +1,5 @@
 import { StepCursor } from '../../../rs274/index.ts';
+import { Slot } from '../../../rs274/slot.ts';
 import { KIND, RUN } from '../../../rs274/steps.ts';
 import type { Program } from '../../program.ts';
 import type { Rule } from '../../rule.ts';
@@ -20,7 +21,7 @@ interface Slow {
   feed_mm_min: number;
 }
 
-const found = new WeakMap<Program, Map<ToolUse, Slow>>();
+const found = new Slot<Program, Map<ToolUse, Slow>>();
 
 /** The longest row of segments, by tool, that the control cannot take in at the programmed feed. */
 function slowRows(program: Program): Map<ToolUse, Slow> {
