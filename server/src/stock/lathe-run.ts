@@ -39,7 +39,6 @@ export class LatheRun implements StockRun {
   readonly moves: MoveColumns = emptyMoves();
   readonly stock: LatheStock;
   readonly width = width;
-  readonly stands = true;
   done = 0;
   cut_again = 0;
   private data = new Float64Array(64 * width);

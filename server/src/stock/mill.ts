@@ -109,11 +109,6 @@ export class MillStock implements StockRun {
     return this.lastRedo?.tiles.size ?? 0;
   }
 
-  /** False while the first cutting goes on: an edit then waits for its end. */
-  get stands(): boolean {
-    return this.cutMoves >= this.moves.count;
-  }
-
   rows(from: number, to: number): Float64Array {
     return this.figures.rows(from, to);
   }
@@ -170,15 +165,23 @@ export class MillStock implements StockRun {
    * their last kept state. The result equals a fresh run of the new list.
    */
   beginEdit(at: number, removed: number, inserted: MoveColumns): void {
-    if (!this.redo) {
-      this.finish();
-      this.redo = new MillRedo(this.recutter);
-    }
     spliceMoves(this.moves, at, removed, inserted);
-    this.figures.splice(at, removed, inserted.count);
-    this.cutMoves = this.moves.count;
-    this.redo.begin(at, removed, inserted.count);
-    this.lastRedo = this.redo;
+    if (at > this.cutMoves || (at === this.cutMoves && !this.started)) return;
+    if (!this.redo) {
+      this.redo = new MillRedo(this.recutter);
+      this.lastRedo = this.redo;
+    }
+    if (this.started) {
+      this.started = false;
+      for (let k = 0; k < this.nearCount; k++)
+        if (this.near[k].find(this.cutMoves) >= 0) this.near[k].takeBack();
+    }
+    // moves that have not been cut yet need no tiles put back
+    const cut = Math.min(at + removed, this.cutMoves) - at;
+    const now = at < this.cutMoves ? inserted.count : 0;
+    this.figures.splice(at, cut, now);
+    this.cutMoves += now - cut;
+    this.redo.begin(at, cut, now);
   }
 
   /** Carries out an edit at once. */

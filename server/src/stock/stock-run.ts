@@ -9,9 +9,7 @@ export interface StockRun {
   step(): boolean;
   /** Appends moves without cutting them yet. */
   append(moves: MoveColumns): void;
-  /** False while an edit would have to wait. */
-  readonly stands: boolean;
-  /** Replaces moves; what has to be cut again is cut by `step`. May come before an earlier edit is worked off. */
+  /** Replaces moves; what has to be cut again is cut by `step`. May come before the first cutting or an earlier edit is worked off. */
   beginEdit(at: number, removed: number, inserted: MoveColumns): void;
   /** Tiles, or bars, that the last edit cut again. */
   readonly cut_again: number;

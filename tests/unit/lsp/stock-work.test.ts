@@ -172,6 +172,22 @@ describe('stock in a worker', () => {
     assert.deepEqual(figures(after, cutsOf(after, plan, run)), figures(after, cutPlan(plan)));
   });
 
+  it('an edit before the first cutting is done goes on from there', () => {
+    const whole = bench();
+    whole.work.cut('a', planOf(program()), () => undefined);
+    const pieces_of_all = whole.drain();
+    const { work, drain } = bench();
+    work.cut('a', planOf(program()), () => undefined);
+    const before = drain(Math.floor(0.8 * pieces_of_all));
+    const after = program(11);
+    const plan = planOf(after);
+    const run = work.cut('a', plan, () => undefined);
+    const rest = drain();
+    assert.ok(run.finished);
+    assert.ok(rest < before, `${rest} pieces after the edit, ${before} before it`);
+    assert.deepEqual(figures(after, cutsOf(after, plan, run)), figures(after, cutPlan(plan)));
+  });
+
   it('an edit can be given up, and the next one goes on from there', () => {
     const { work, drain, pieces } = bench();
     work.cut('a', planOf(program()), () => undefined);

@@ -65,9 +65,7 @@ export class StockWorker {
     const { review, load } = order;
     const before = this.kept.get(review);
     const stocks =
-      before && sameStocks(before.load, load) && before.stocks.every(stock => stock.stands)
-        ? edited(before.stocks, load)
-        : this.stocksOf(load);
+      before && sameStocks(before.load, load) ? edited(before.stocks, load) : this.stocksOf(load);
     this.kept.set(review, { load: withoutMoves(load), stocks });
     const end = () => {
       const cut_again = stocks.reduce((sum, stock) => sum + stock.cut_again, 0);
