@@ -11,10 +11,10 @@ const here = path.dirname(fileURLToPath(import.meta.url));
 
 /**
  * Name, own files of the compiled form, plain sources by room (the first has the memory and gets the bytes), pages of
- * memory to start with. Files that are `replaced` have a compiled form of their own beside the memory.
+ * memory to start with. Files that are `replaced` have a compiled form of their own beside the memory, or only that.
  */
 const KERNELS = [
-  { own: here, rooms: ['stock'], replaced: ['walls.ts'], pages: 32 },
+  { own: here, rooms: ['stock'], replaced: ['flat-move.ts', 'flat-places.ts', 'walls.ts'], pages: 32 },
   { own: path.join(here, 'reader'), rooms: ['rs274', 'review'], replaced: [], pages: 48 },
 ];
 

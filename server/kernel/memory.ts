@@ -8,14 +8,18 @@ export const scratchLength: i32 = 1_024;
 
 // rooms of fixed size, one after the other; the tiles follow
 const scratch: usize = 1_024;
-/** Room for four whole numbers: the last ones of the scratch room. */
-export const fourAt: usize = scratch + 8 * 1_022;
 const points: usize = scratch + 8 * 1_024;
 const places: usize = points + 8 * 3 * 20_001;
 const stationTurn: usize = places + 8 * 4 * 2_001;
 const stationPiece: usize = stationTurn + 8 * 2_001;
 const rows: usize = stationPiece + 4 * 2_004;
-const end: usize = rows + 4 * 12 * 5 * 2_001;
+/** Groups of eight cells under a flat disc in two lists, and fours of one list with cells for `mergeCell`: see `walls.ts`. */
+export const groupBytes: usize = 64;
+export const roomOfGroups: usize = 128 * groupBytes;
+export const aheadFrom: usize = (rows + 4 * 12 * 5 * 2_001 + 63) & ~63;
+export const othersFrom: usize = aheadFrom + roomOfGroups + groupBytes;
+export const merges: usize = othersFrom + roomOfGroups + groupBytes;
+const end: usize = merges + 16 * 130;
 
 export let floors: usize = 0;
 export let tops: usize = 0;

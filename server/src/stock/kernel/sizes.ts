@@ -25,16 +25,20 @@ export function beginSizes(feedX: f64, feedY: f64): void {
 /** Notes that `cut` units of height went from cell (i, j). */
 export function noteCut(i: i32, j: i32, cut: i32): void {
   if (cut <= 0) return;
-  if (cut > deepest) deepest = cut;
-  const across: f64 = (oy + j * cy) * dirX - (ox + i * cx) * dirY;
-  if (across < leftmost) leftmost = across;
-  if (across > rightmost) rightmost = across;
+  noteDepth(cut);
+  noteWidth(i, oy + j * cy);
 }
 
-/** The same for cells `first` to `last` of row `j`, of which the one that gave most gave `cut`; the ends gave some. */
-export function noteCuts(first: i32, last: i32, j: i32, cut: i32): void {
-  noteCut(first, j, cut);
-  noteCut(last, j, cut);
+/** Notes the height that went from a cell. */
+export function noteDepth(cut: i32): void {
+  if (cut > deepest) deepest = cut;
+}
+
+/** Notes that the cell of column `i` in the row at `y` gave some. */
+export function noteWidth(i: i32, y: f64): void {
+  const across: f64 = y * dirX - (ox + i * cx) * dirY;
+  if (across < leftmost) leftmost = across;
+  if (across > rightmost) rightmost = across;
 }
 
 /** Greatest height taken from a cell, mm. */

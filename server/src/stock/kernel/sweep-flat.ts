@@ -1,8 +1,7 @@
 /** A flat disc moved level along a straight line: the fast case of pockets, contours and facing. */
-import { boundInRow, cx, cy, h, least, most, needCells, nh, nw, ox, oy, perX, perY } from './field.ts';
+import { boundInRow, cx, cy, least, most, needCells, nh, nw, ox, oy, perX, perY } from './field.ts';
 import { firstOver, lastOver, roundInt } from './memory.ts';
-import { noteCuts, sizesWanted } from './sizes.ts';
-import { beginRow, cutWalls, cutWhole, rowDeepest, rowFirst, rowLast, rowSum, setWalls } from './walls.ts';
+import { beginRow, cutWalls, cutWhole, endWalls, setWalls } from './walls.ts';
 
 /** No edge: so far out that no span is left. */
 const outside: f64 = 1e6;
@@ -106,7 +105,6 @@ export function sweepFlat(x0: f64, y0: f64, x1: f64, y1: f64, z: i32, r: f64, st
   const onRight: bool = startIsCut && dirX < -1e-9;
   const lean: f64 = onLeft || onRight ? dirY / dirX : 0;
   setWalls(x0, y0, x1, y1, dirX, dirY, length, r, z);
-  let removed: f64 = 0;
   for (let j: i32 = jLow; j <= jHigh; j++) {
     if ((j === jLow || (j & 15) === 0) && boundInRow(j >> 4, iLow, iHigh) <= z) {
       j |= 15;
@@ -130,7 +128,7 @@ export function sweepFlat(x0: f64, y0: f64, x1: f64, y1: f64, z: i32, r: f64, st
     if (openLeft) first = most(first, columnFrom(leftEdge(y, outer)));
     if (openRight) last = least(last, columnTo(rightEdge(y, outer)));
     if (first > last) continue;
-    beginRow(row, y);
+    beginRow(j, y);
     let fullFrom: i32 = last + 1;
     let fullTo: i32 = last;
     if (last - first >= fewCells && inner2 > 0) {
@@ -144,8 +142,6 @@ export function sweepFlat(x0: f64, y0: f64, x1: f64, y1: f64, z: i32, r: f64, st
     } else {
       cutWalls(first, last);
     }
-    if (sizesWanted && rowFirst <= rowLast) noteCuts(rowFirst, rowLast, j, rowDeepest);
-    if (j < h) removed += rowSum;
   }
-  return removed;
+  return endWalls();
 }

@@ -1,9 +1,9 @@
 /**
- * Cutting the cells of one row with a flat disc that moves level. This is the plain form, a cell after the other;
+ * Cutting the cells under a flat disc that moves level. This is the plain form, a cell after the other;
  * `server/kernel/walls.ts` is the same with four at once.
  */
 import { cutHeight, mergeCell, sideUnits } from './cells.ts';
-import { cx, cy, ox, perX, w } from './field.ts';
+import { cx, cy, h, nw, ox, perX, w } from './field.ts';
 import {
   firstOver,
   floorAt,
@@ -15,12 +15,7 @@ import {
   topAt,
   toSingle,
 } from './memory.ts';
-
-/** What went from the row since `beginRow`: height in units of the cells that the tile owns, greatest height, first and last cell. */
-export let rowSum: i32 = 0;
-export let rowDeepest: i32 = 0;
-export let rowFirst: i32 = 0;
-export let rowLast: i32 = -1;
+import { noteDepth, noteWidth, sizesWanted } from './sizes.ts';
 
 let x0: f64 = 0;
 let y0: f64 = 0;
@@ -33,8 +28,11 @@ let radius: f64 = 0;
 let perSide: f64 = 0;
 let z: i32 = 0;
 let row: i32 = 0;
+let own: i32 = 0;
+let rowY: f64 = 0;
 let dy0: f64 = 0;
 let dy1: f64 = 0;
+let removed: f64 = 0;
 
 /** The move whose cells are cut: from (fromX, fromY) to (toX, toY), its underside at height `under`. */
 export function setWalls(
@@ -58,17 +56,16 @@ export function setWalls(
   radius = r;
   perSide = sideUnits / (cx * Math.abs(uy) + cy * Math.abs(ux));
   z = under;
+  removed = 0;
 }
 
-/** The row whose first cell is number `first` of the tile and whose centres lie at `y`. */
-export function beginRow(first: i32, y: f64): void {
-  row = first;
+/** Row `j`, whose centres lie at `y`. */
+export function beginRow(j: i32, y: f64): void {
+  row = j * nw;
+  own = j < h ? w : 0;
+  rowY = y;
   dy0 = y - y0;
   dy1 = y - y1;
-  rowSum = 0;
-  rowDeepest = 0;
-  rowFirst = 0x7fff_ffff;
-  rowLast = -1;
 }
 
 /** Cuts columns `first` to `last` where the side of the disc may run. */
@@ -135,9 +132,14 @@ function cutCell(i: i32, side: i32): void {
   } else {
     cut = mergeCell(at, z, side);
   }
-  if (i < w) rowSum += cut;
-  if (cut <= 0) return;
-  if (cut > rowDeepest) rowDeepest = cut;
-  if (i < rowFirst) rowFirst = i;
-  if (i > rowLast) rowLast = i;
+  if (i < own) removed += cut;
+  if (sizesWanted && cut > 0) {
+    noteDepth(cut);
+    noteWidth(i, rowY);
+  }
+}
+
+/** The height that went since `setWalls`, in units, from cells that the tile owns. */
+export function endWalls(): f64 {
+  return removed;
 }
