@@ -1,5 +1,5 @@
 import { firstContactOf } from '../proveout/of-tool.ts';
-import { cutFigures } from '../review/cuts/cut-figures.ts';
+import { type CutFigures, cutFigures } from '../review/cuts/cut-figures.ts';
 import { missingOfCut } from '../review/cuts/missing-of-cut.ts';
 import { extentsOf } from '../review/extents.ts';
 import { type LineFacts, lineFacts, type Span } from '../review/facts.ts';
@@ -137,7 +137,7 @@ export function factsJson(review: Review, line: number): Json | undefined {
   const missing = [...facts.missing, ...missingOfCut(review.program, facts)];
   return {
     ...lineJson(facts),
-    ...cutFigures(review.program, line),
+    ...cutJson(cutFigures(review.program, line), facts.runs > 1),
     ...followedTime(review, facts),
     ...(missing.length > 0 && { missing }),
   };
@@ -166,6 +166,15 @@ function lineJson(facts: LineFacts): Json {
   for (const [name, span] of Object.entries(facts.values)) row[name] = many ? span : single(span);
   if (facts.assumed) row.assumed = ['stock'];
   return row;
+}
+
+function cutJson(cut: CutFigures | undefined, many: boolean): Json {
+  return Object.fromEntries(
+    Object.entries(cut ?? {}).map(([name, value]) => [
+      name,
+      Array.isArray(value) && !many ? single(value as Span) : value,
+    ]),
+  );
 }
 
 function single([least, most]: Span): number | Span {

@@ -21,6 +21,10 @@ export const figureNames = [
   /** Least and mean of the arc over the part of the move that cuts. */
   'least_engagement_deg',
   'mean_engagement_deg',
+  /** Entry, exit and depth of contact where it is least. */
+  'least_entry_deg',
+  'least_exit_deg',
+  'least_depth_mm',
   /** Where the arc is greatest. */
   'at_x',
   'at_y',
@@ -186,6 +190,7 @@ export function endFigures(list: StationList, diameter_mm: number): Float64Array
   let climbs = 0;
   let least = Number.POSITIVE_INFINITY;
   let greatest = -1;
+  let leastAt = -1;
   let first = -1;
   let share = 0;
   for (let k = 0; k < list.count; k++) {
@@ -206,7 +211,10 @@ export function endFigures(list: StationList, diameter_mm: number): Float64Array
     );
     if (greatest < 0 || arc > sums[greatest * perStation] + 1e-6) greatest = k;
     if (part > 0) {
-      least = Math.min(least, arc);
+      if (arc < least) {
+        least = arc;
+        leastAt = k;
+      }
       cutting += part;
       arcs += part * arc;
       climbs += (part * sums[at + 4]) / arc;
@@ -224,6 +232,10 @@ export function endFigures(list: StationList, diameter_mm: number): Float64Array
   answer[column.least_engagement_deg] = cutting > 0 ? least * degrees : none ? Number.NaN : sums[g] * degrees;
   answer[column.mean_engagement_deg] =
     cutting > 0 ? (arcs / cutting) * degrees : none ? Number.NaN : sums[g] * degrees;
+  const l = (leastAt < 0 ? greatest : leastAt) * perStation;
+  answer[column.least_entry_deg] = none ? Number.NaN : 90 - sums[l + 2] * degrees;
+  answer[column.least_exit_deg] = none ? Number.NaN : 90 - sums[l + 1] * degrees;
+  answer[column.least_depth_mm] = none ? Number.NaN : sums[l + 5];
   answer[column.climb_share] = cutting > 0 ? climbs / cutting : Number.NaN;
   return answer;
 }

@@ -14,6 +14,8 @@ interface Case {
   /** Expected figures; within 1 % where `within` says nothing else. */
   expect: Figures;
   within?: Figures;
+  /** Least and greatest along the line, each within `within` or 1 % of the greatest. */
+  spans?: Record<string, [least: number, most: number]>;
   absent?: string[];
   missing?: string[];
 }
@@ -157,6 +159,60 @@ const milling: Case[] = [
   },
 ];
 
+/** From 25.84 degrees to 53.13: 0.5 and 2 mm wide. Thickness 0.025 (1 - cos phi)/phi; Fc at 0.025 sin phi 163.96 and 276.40 N. */
+const WIDENING = {
+  exit_deg: [25.84, 53.13],
+  mean_chip_thickness_mm: [0.00554, 0.01078],
+  // 32 F (22 - 1.5) / (pi 8^3) at the end of the flutes: 0.40783 F
+  bending_stress_n_mm2: [66.87, 112.72],
+} satisfies Case['spans'];
+const WIDENING_BY = { exit_deg: 2, entry_deg: 2, mean_chip_thickness_mm: 0.0003, bending_stress_n_mm2: 3.5 };
+/** A groove, and 1.5 mm more of its wall as far as X50; the last pass stands 2 mm into the wall. */
+const STEPPED = 'G0 X-10. Y40.\nG1 Z-3. F300.\nX110.\nG0 Z5.\nX-10. Y41.5\nG1 Z-3.\nX50.\nG0 Z5.\n';
+
+const changing: Case[] = [
+  {
+    name: 'a wall that steps from 0.5 to 2 mm along the move, on the left of the feed',
+    tool: FLAT,
+    moves: `${STEPPED}X15. Y42.\nG1 Z-3.\n>X90.\n`,
+    expect: {},
+    spans: { ...WIDENING, engagement_deg: [25.84, 53.13], entry_deg: [0, 0], climb_share: [0, 0] },
+    within: { ...WIDENING_BY, engagement_deg: 2, climb_share: 0.001 },
+  },
+  {
+    name: 'the same on the right of the feed',
+    tool: FLAT,
+    moves: `${STEPPED}X90. Y42.\nG1 Z-3.\n>X15.\n`,
+    expect: {},
+    spans: { ...WIDENING, entry_deg: [126.87, 154.16], exit_deg: [180, 180], climb_share: [1, 1] },
+    within: { ...WIDENING_BY, climb_share: 0.001 },
+  },
+  {
+    // 5 and 8 mm wide: 90 and 126.87 degrees, of which 36.87 climb
+    name: 'a side step that goes past the middle of the tool',
+    tool: FLAT,
+    moves: 'G0 X15. Y-2.\nG1 Z-3. F300.\nX50.\nG0 Z5.\nX15. Y3.\nG1 Z-3.\n>X90.\n',
+    expect: {},
+    spans: { exit_deg: [90, 126.87], entry_deg: [0, 0], climb_share: [0, 0.2906] },
+    within: { exit_deg: 2, entry_deg: 2, climb_share: 0.01 },
+  },
+  {
+    name: 'a line that two calls run, 0.5 and 1.5 mm wide',
+    tool: FLAT,
+    moves:
+      'G0 X-10. Y-4.5\nG1 Z-3. F300.\nM98 P100\nG0 X-10. Y-3.\nZ-3.\nM98 P100\nM30\nO100\n>G1 X110.\nG0 Z5.\nM99\n',
+    // acos(1 - 0.1), acos(1 - 0.3); 0.025 sin: 0.010897 and 0.017854 mm, Fc 163.96 and 250.65 N
+    expect: { volume_mm3: 600 },
+    spans: {
+      entry_deg: [0, 0],
+      exit_deg: [25.84, 45.57],
+      mean_chip_thickness_mm: [0.00554, 0.00943],
+      bending_stress_n_mm2: [66.87, 102.22],
+    },
+    within: WIDENING_BY,
+  },
+];
+
 const turning: Case[] = [
   {
     name: 'turning the second step of a bar of 50',
@@ -196,12 +252,20 @@ function check(given: Case, head: string, sheet: object): void {
     const by = given.within?.[name] ?? 0.01 * exact;
     assert.ok(Math.abs(value - exact) <= by, `${name} ${value}, by hand ${exact}`);
   }
+  for (const [name, exact] of Object.entries(given.spans ?? {})) {
+    const value = [row[name]].flat() as number[];
+    const by = given.within?.[name] ?? 0.01 * exact[1];
+    [value[0], value.at(-1) as number].forEach((end, at) => {
+      assert.ok(Math.abs(end - exact[at]) <= by, `${name} ${value}, by hand ${exact}`);
+    });
+  }
   for (const name of given.absent ?? []) assert.equal(row[name], undefined, name);
   if (given.missing) assert.deepEqual(row.missing, given.missing);
 }
 
 describe('figures of a line by hand', () => {
   for (const given of milling) it(given.name, () => check(given, MILL_HEAD, MILL));
+  for (const given of changing) it(given.name, () => check(given, MILL_HEAD, MILL));
   for (const given of turning) it(given.name, () => check(given, BAR_HEAD, BAR));
 
   it('a ball that goes down a slope has no cusp that is known', () => {

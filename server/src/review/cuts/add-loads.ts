@@ -2,6 +2,7 @@ import type { StepCursor } from '../../rs274/index.ts';
 import type { ToolKnown } from '../../setup/index.ts';
 import { edgeFacts, type LineFacts, type LineQuantity, widen } from '../facts.ts';
 import type { Program } from '../program.ts';
+import { isSteady } from './arcs-of-move.ts';
 import { discFigures } from './disc-figures.ts';
 import { holdingOf } from './holding-of.ts';
 import { millRoughness } from './mill-roughness.ts';
@@ -94,12 +95,10 @@ function addSurfaceAndGrip(
   widen(facts, 'holding_safety', holding.holding_safety);
 }
 
-/** Engagement that mostly stands well under its greatest varies along the line: its least is shown too. */
-const STEADY_SHARE = 0.9;
-
+/** The least engagement is shown too where it varies along the line. */
 function addLeastEngagement(program: Program, step: StepCursor, facts: LineFacts): void {
   if (program.cuts?.kind !== 'mill') return;
   const figures = program.cuts.figures(step);
-  if (!figures || !(figures.mean_engagement_deg < STEADY_SHARE * figures.engagement_deg)) return;
+  if (!figures || isSteady(figures)) return;
   widen(facts, 'engagement_deg', figures.least_engagement_deg);
 }

@@ -11,6 +11,7 @@ import type { ToolKnown } from '../../setup/index.ts';
 import type { MoveFigures } from '../../stock/figures.ts';
 import type { EdgeFacts } from '../facts.ts';
 import { effectiveTeeth, isMillingCutter } from '../working.ts';
+import { isSteady } from './arcs-of-move.ts';
 import { helixShare } from './helix-share.ts';
 import { millEdgeAngle, sectionShare } from './pointed-edge.ts';
 
@@ -86,9 +87,6 @@ export function millingLoads(
   return loads;
 }
 
-/** Engagement that stands near its greatest all along is steady. */
-const STEADY_SHARE = 0.9;
-
 /**
  * Removal rate: width times depth times feed where a square tool cuts steadily, else what the move took out over
  * the time that it cuts; cm3/min.
@@ -101,10 +99,9 @@ function removalRate(
 ): number {
   const kind = tool?.kind?.value;
   const square = kind === 'end-mill' || kind === 'face-mill' || kind === 'slot-mill';
-  const steady = figures.mean_engagement_deg >= STEADY_SHARE * figures.engagement_deg;
   // going down it cuts with its underside too
   const level = !(figures.bottom_share > 0);
-  if (square && steady && level && figures.radial_width_mm > 0)
+  if (square && isSteady(figures) && level && figures.radial_width_mm > 0)
     return (figures.axial_depth_mm * figures.radial_width_mm * feed_mm_min) / 1000;
   return (figures.removed_mm3 / 1000) * (feed_mm_min / (length_mm * (1 - figures.air_share)));
 }
