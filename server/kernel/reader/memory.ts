@@ -2,7 +2,7 @@
 
 // rooms of fixed size, one after the other
 const box: usize = 1_024;
-const powers: usize = box + 8 * 128;
+const powers: usize = box + 8 * 152;
 const wholePowers: usize = powers + 8 * 10;
 const askedFeeds: usize = wholePowers + 4 * 10;
 const askedMotions: usize = askedFeeds + 8 * 8;

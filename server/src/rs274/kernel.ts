@@ -42,6 +42,17 @@ export function kernelFor(bytes: Uint8Array, table: StepRecorder, asked: RunAske
   return kernel;
 }
 
+/** Counts plain lines of a text: see `kernel/evidence.ts`. */
+export type LineCounter = Pick<StepKernel, 'box'> & Pick<typeof plain, 'countLines'>;
+
+/** The counter for a text; good until the next text is looked at. */
+export function counterFor(bytes: Uint8Array): LineCounter {
+  const kernel = bytes.length > memory.mostText ? undefined : compiledKernel();
+  if (kernel !== undefined) kernel.useText(bytes, NO_RUNS);
+  else memory.useText(bytes, NO_COLUMNS, NO_RUNS);
+  return kernel ?? { box: memory.box, countLines: plain.countLines };
+}
+
 /** Whether all bytes are below 128. */
 export function isAscii(bytes: Uint8Array): boolean {
   const kernel = compiledKernel();
@@ -97,6 +108,7 @@ interface CompiledKernel extends StepKernel {
   readonly columns: StepColumns;
   useText(bytes: Uint8Array, asked: RunAsked): void;
   isLow(length: number): boolean;
+  countLines(start: number, limit: number): number;
 }
 
 let compiled: CompiledKernel | undefined;
@@ -124,7 +136,7 @@ function compiledKernel(): CompiledKernel | undefined {
   return allowed ? compiled : undefined;
 }
 
-type Exports = Pick<typeof plain, 'begin' | 'isLow' | 'readLines' | 'layoutFor' | 'layOut'> & {
+type Exports = Pick<typeof plain, 'begin' | 'isLow' | 'countLines' | 'readLines' | 'layoutFor' | 'layOut'> & {
   addressOf(what: number): number;
 };
 
@@ -146,7 +158,7 @@ function makeCompiled(): CompiledKernel | undefined {
     env: { memory: held },
     memory: { askRun: (motion: number, feed: number) => asked(motion, feed), atan2: Math.atan2 },
   });
-  const { addressOf, begin, isLow, readLines, layoutFor, layOut } = exports as unknown as Exports;
+  const { addressOf, begin, isLow, countLines, readLines, layoutFor, layOut } = exports as unknown as Exports;
   const at = Object.fromEntries(ROOMS.map((room, what) => [room, addressOf(what)]));
   if (at.end > PAGES * PAGE_BYTES) throw new RangeError('the kernel has too little memory');
   begin();
@@ -177,6 +189,7 @@ function makeCompiled(): CompiledKernel | undefined {
       seen: bytes('seen', mostRuns),
     },
     exports,
+    countLines,
     isLow: length => Boolean(isLow(length)),
     readLines,
     layoutFor,

@@ -2,6 +2,7 @@
 import { fillClasses } from './letters.ts';
 
 export { isLow } from './ascii.ts';
+export { countLines } from './evidence.ts';
 export { readLines } from './lines.ts';
 export { layOut, layoutFor } from './pack.ts';
 

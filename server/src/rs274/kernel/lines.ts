@@ -19,7 +19,7 @@ import { kindArc, kindFeed, kindRapid } from './kinds.ts';
 import { axes, centres, letterF, letterG, letterX, letterY, letterZ } from './letters.ts';
 import { boxAt, setBox, setStep, toInt } from './memory.ts';
 import { forgetRuns, runFor } from './runs.ts';
-import { lineMotion, points, readWords, seen, unplain } from './word.ts';
+import { lineMotion, pointed, readWords, seen, unplain } from './word.ts';
 
 /** Longer lines are judged the long way. */
 const mostBytes: i32 = 256;
@@ -40,7 +40,7 @@ export function readLines(start: i32, limit: i32): i32 {
   let run: i32 = -1;
   let runMotion: i32 = -1;
   let runFeed: f64 = -1;
-  let pointed: i32 = 0;
+  let points: i32 = 0;
   let whole: i32 = 0;
   let letters: i32 = 0;
   let pos: i32 = start;
@@ -94,7 +94,7 @@ export function readLines(start: i32, limit: i32): i32 {
     motion = lineMotion;
     feed = nextFeed;
     letters |= lineLetters;
-    pointed += points;
+    points += ((pointed >> letterX) & 1) + ((pointed >> letterY) & 1) + ((pointed >> letterZ) & 1);
     whole |= unplain;
     line++;
     pos = end;
@@ -106,7 +106,7 @@ export function readLines(start: i32, limit: i32): i32 {
   setBox(boxFeed, feed);
   setBox(boxLine, line);
   setBox(boxCount, count);
-  setBox(boxPoints, pointed);
+  setBox(boxPoints, points);
   setBox(boxUnplain, whole);
   setBox(boxFull, full ? 1 : 0);
   setBox(boxBegun, letters !== 0 ? 1 : 0);

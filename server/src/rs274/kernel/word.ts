@@ -21,15 +21,15 @@ const mostWhole: i32 = 8;
 /** Letters of the line read last, a bit each; its motion code times ten. */
 export let seen: i32 = 0;
 export let lineMotion: i32 = 0;
-/** Axis words with a point on it; 1 when one without is not zero. */
-export let points: i32 = 0;
+/** Letters of it whose number has a point; 1 when one of X Y Z without is not zero. */
+export let pointed: i32 = 0;
 export let unplain: i32 = 0;
 
 /** Reads the words of the line at `start` into the box; the position after its end, or -1 where it is not plain. */
 export function readWords(start: i32, motion: i32): i32 {
   let p: i32 = start;
   let letters: i32 = 0;
-  let pointed: i32 = 0;
+  let withPoint: i32 = 0;
   lineMotion = motion;
   unplain = 0;
   while (true) {
@@ -39,7 +39,7 @@ export function readWords(start: i32, motion: i32): i32 {
     if (what === blank) continue;
     if (what === lineEnd) {
       seen = letters;
-      points = pointed;
+      pointed = withPoint;
       return c === 13 && byteAt(p) === 10 ? p + 1 : p;
     }
     const bit: i32 = 1 << what;
@@ -47,7 +47,7 @@ export function readWords(start: i32, motion: i32): i32 {
     letters |= bit;
     p = readNumber(p, what);
     if (p < 0) return -1;
-    if (pointRead && what <= letterZ) pointed++;
+    if (pointRead) withPoint |= bit;
   }
 }
 
