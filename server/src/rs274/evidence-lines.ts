@@ -1,4 +1,4 @@
-import { type Chunk, endOfLine, nextLine } from './chunk.ts';
+import { type Chunk, endOfLine, isLineEnd, nextLine } from './chunk.ts';
 import type { Evidence } from './evidence.ts';
 import * as at from './kernel/box.ts';
 import {
@@ -48,7 +48,9 @@ class PlainLines {
 
   constructor({ bytes }: Chunk) {
     this.counter = counterFor(bytes);
-    this.limit = Math.max(bytes.lastIndexOf(10), bytes.lastIndexOf(13)) + 1;
+    let limit = bytes.length;
+    while (limit > 0 && !isLineEnd(bytes[limit - 1])) limit -= 1;
+    this.limit = limit;
     const { box } = this.counter;
     box[at.boxIncrements] = 1;
     box[at.boxMostNumber] = ANY_NUMBER;
