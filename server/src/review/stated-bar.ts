@@ -1,3 +1,4 @@
+import { latheStock } from './cuts/stock-of.ts';
 import type { Program } from './program.ts';
 
 /** The bar of a lathe as far as it is known and not assumed; radii in mm, the greatest along it. */
@@ -9,8 +10,9 @@ export interface StatedBar {
 }
 
 /** The bar out of the sheet, or what another program leaves once that is worked out. */
-export function statedBar({ sheet, cuts }: Program): StatedBar | undefined {
-  const stock = sheet?.workpiece?.stock;
+export function statedBar(program: Program): StatedBar | undefined {
+  const { cuts } = program;
+  const stock = latheStock(program);
   if (stock?.shape === 'bar')
     return {
       face_z_mm: stock.face_mm?.value,

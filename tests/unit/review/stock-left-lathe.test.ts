@@ -211,6 +211,27 @@ describe('stock that another lathe program leaves', () => {
     );
   });
 
+  it('is known to the rules that look at the bar: the jaws stand behind its new face', () => {
+    const held = (overhang: number) => {
+      const of = review(SECOND, `${TURNED} }, "workholding": { "overhang": ${overhang}`);
+      return of.findings.filter(({ code }) => code === 'chuck-reached').map(({ line }) => line + 1);
+    };
+    assert.deepEqual(held(32), []);
+    assert.deepEqual(held(30), [8]);
+  });
+
+  it('may stand under the work offset', () => {
+    const text = sheet(TUBE).replace(/"workpiece": \{.*\},/, `"setups": { "G54": { "stock": ${TURNED} } },`);
+    const of = openJob({
+      bytes: new TextEncoder().encode(SECOND),
+      name: 'op20.nc',
+      files: { sheet: { path: 'op20.setup.json', text } },
+      cut: true,
+      readBeside: file => new TextEncoder().encode(FOLDER[file]),
+    }).review;
+    near(depthAt(of, 7), 3, 1e-6);
+  });
+
   it('goes on through three operations', () => {
     FOLDER['op20.nc'] = SECOND;
     FOLDER['op20.setup.json'] = sheet(TURNED);

@@ -1,11 +1,11 @@
 import type { BarStock } from '../../stock/lathe.ts';
 import { extentsOf } from '../extents.ts';
 import type { Program } from '../program.ts';
-import { leftFor, type Placed, sureness } from './stock-of.ts';
+import { latheStock, leftFor, type Placed, sureness } from './stock-of.ts';
 
 /** The bar of a lathe: as the sheet says, else one around the program's own cuts, marked as assumed. */
 export function barOf(program: Program): Placed<BarStock> & { not_modelled?: readonly string[] } {
-  const stock = program.sheet?.workpiece?.stock;
+  const stock = latheStock(program);
   if (stock?.shape === 'bar') {
     const { diameter_mm, bore_mm, length_mm, face_mm } = stock;
     if (!face_mm) return { why: 'the bar needs the Z of its face' };

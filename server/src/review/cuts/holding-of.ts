@@ -3,6 +3,7 @@ import { isAbsent } from '../../cutting/result.ts';
 import type { ToolKnown } from '../../setup/index.ts';
 import type { Program } from '../program.ts';
 import { effectiveTeeth } from '../working.ts';
+import { latheStock } from './stock-of.ts';
 
 /** Friction of smooth jaws on metal (0.1 to 0.15, from memory); the better end, so that only clear cases are said. */
 export const JAW_FRICTION = 0.15;
@@ -56,6 +57,6 @@ function teethAtOnce(tool: ToolKnown | undefined, engagement_deg: number): numbe
 }
 
 function barRadius(program: Program): number | undefined {
-  const stock = program.sheet?.workpiece?.stock;
+  const stock = latheStock(program);
   return stock?.shape === 'bar' ? stock.diameter_mm.value / 2 : undefined;
 }

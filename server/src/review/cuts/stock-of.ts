@@ -57,11 +57,19 @@ export function blockAtFrame(program: Program, frame: number, first: number): Pl
     : { why: 'no stock is stated, and the cuts at this work offset span no box to take for it' };
 }
 
+/** The stock of a lathe: the workpiece's, else that of G54, or of the one set-up that there is. */
+export function latheStock({ sheet }: Pick<Program, 'sheet'>): Stock | undefined {
+  return sheet?.workpiece?.stock ?? resolved(sheet?.setups, latheSetup(sheet?.setups))?.stock;
+}
+
+function latheSetup(setups: ReadonlyMap<string, WorkSetup> | undefined): string {
+  return setups?.size === 1 ? [...setups.keys()][0] : 'G54';
+}
+
 /** Keep-out boxes of a work offset; a lathe program without one has those of G54, or of the one set-up that there is (`lathe`). */
 export function keepOutsAt(program: Program, frame: number, lathe = false): KeepOutBox[] {
   const setups = program.sheet?.setups;
-  const only = lathe && setups?.size === 1 ? [...setups.keys()][0] : 'G54';
-  const name = frameName(frame) ?? (lathe ? only : undefined);
+  const name = frameName(frame) ?? (lathe ? latheSetup(setups) : undefined);
   return name === undefined ? [] : boxesOf(resolved(setups, name));
 }
 
