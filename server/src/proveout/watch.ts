@@ -77,7 +77,7 @@ function lowest({ program }: Review, used: ToolReview): WatchLine[] {
   let steps = 0;
   for (const use of used.uses) {
     for (const part of use.parts) {
-      if (part.cut_steps === 0 || part.low[2] >= deepest || Number.isNaN(part.low[2])) continue;
+      if (part.cut_steps === 0 || part.low(2) >= deepest || Number.isNaN(part.low(2))) continue;
       const cursor = program.reading.cursor(part.first_line, part.last_line + 1);
       while (cursor.next()) {
         if (++steps > MOST_STEPS) return [];

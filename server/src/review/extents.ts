@@ -6,10 +6,10 @@ export function extentsOf(program: Program): { min: number[]; max: number[] } | 
   const max = [Number.NaN, Number.NaN, Number.NaN];
   for (const part of program.parts) {
     for (const axis of [0, 1, 2] as const) {
-      if (!(min[axis] <= part.low[axis]))
-        min[axis] = Number.isNaN(part.low[axis]) ? min[axis] : part.low[axis];
-      if (!(max[axis] >= part.high[axis]))
-        max[axis] = Number.isNaN(part.high[axis]) ? max[axis] : part.high[axis];
+      if (!(min[axis] <= part.low(axis)))
+        min[axis] = Number.isNaN(part.low(axis)) ? min[axis] : part.low(axis);
+      if (!(max[axis] >= part.high(axis)))
+        max[axis] = Number.isNaN(part.high(axis)) ? max[axis] : part.high(axis);
     }
   }
   if (min.every(Number.isNaN)) return undefined;

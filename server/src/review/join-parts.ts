@@ -1,6 +1,6 @@
 import { Slot } from '../rs274/slot.ts';
 import { RUN } from '../rs274/steps.ts';
-import { emptyPart, NO_LINE, type Part, widenBox } from './part.ts';
+import { NO_LINE, Part } from './part.ts';
 import { runHash, sameRun } from './same-run.ts';
 
 /** Parts whose lines are counted from a first line. */
@@ -42,7 +42,7 @@ export function placedParts(parts: readonly Part[], by: number): readonly Part[]
   if (by === 0) return parts;
   let found = standing.get(parts);
   if (found?.by !== by) {
-    found = { by, parts: parts.map(part => move(copyOf(part), by)) };
+    found = { by, parts: parts.map(part => move(part.copy(), by)) };
     standing.set(parts, found);
   }
   return found.parts;
@@ -56,12 +56,12 @@ class Joined {
   push(part: Part, by: number, own = false): void {
     const lent = !own && by === 0;
     this.lent.push(lent);
-    this.parts.push(lent ? part : move(own ? part : copyOf(part), by));
+    this.parts.push(lent ? part : move(own ? part : part.copy(), by));
   }
 
   addTo(index: number, part: Part, by: number): void {
     const { parts, lent } = this;
-    if (lent[index]) parts[index] = copyOf(parts[index]);
+    if (lent[index]) parts[index] = parts[index].copy();
     lent[index] = false;
     addPart(parts[index], part, by);
   }
@@ -113,7 +113,7 @@ class Folding {
   private close(): void {
     const { parts } = this.joined;
     if (this.last >= 0 && this.last !== parts.length - 1)
-      this.joined.push(emptyPart(parts[this.last].run, this.last_line), 0, true);
+      this.joined.push(new Part(parts[this.last].run, this.last_line), 0, true);
     this.by_hash.clear();
     this.by_run.clear();
     this.last = -1;
@@ -124,31 +124,6 @@ class Folding {
 function toolOf(run: Float64Array): number {
   const tool = run[RUN.tool];
   return tool >= 0 ? tool : -1;
-}
-
-function copyOf(part: Part): Part {
-  return {
-    run: part.run,
-    first_line: part.first_line,
-    last_line: part.last_line,
-    first_cut_line: part.first_cut_line,
-    last_cut_line: part.last_cut_line,
-    cut_steps: part.cut_steps,
-    rapid_steps: part.rapid_steps,
-    kinds: part.kinds,
-    flags: part.flags,
-    cut_length_mm: part.cut_length_mm,
-    rapid_length_mm: part.rapid_length_mm,
-    cut_min: part.cut_min,
-    dwell_min: part.dwell_min,
-    untimed: part.untimed,
-    least_x_mm: part.least_x_mm,
-    most_x_mm: part.most_x_mm,
-    plunge_line: part.plunge_line,
-    plunge_mm: part.plunge_mm,
-    low: [part.low[0], part.low[1], part.low[2]],
-    high: [part.high[0], part.high[1], part.high[2]],
-  };
 }
 
 function move(part: Part, by: number): Part {
@@ -181,7 +156,7 @@ function addPart(a: Part, b: Part, by: number): void {
   if (a.plunge_line === NO_LINE && b.plunge_line !== NO_LINE) a.plunge_line = b.plunge_line + by;
   a.plunge_mm = Math.max(a.plunge_mm, b.plunge_mm);
   for (const axis of [0, 1, 2] as const) {
-    widenBox(a, axis, b.low[axis]);
-    widenBox(a, axis, b.high[axis]);
+    a.widen(axis, b.low(axis));
+    a.widen(axis, b.high(axis));
   }
 }

@@ -1,76 +1,134 @@
 import { RUN, type RunField } from '../rs274/steps.ts';
 
+/** Stands for no line: lines of a stretch can be a little under zero. */
+export const NO_LINE = -0x40000000;
+
 /**
  * What happens while one run holds, summed over its steps: small, so that rules look at runs and not at
  * steps. Parts of neighbouring stretches with equal runs are joined by `joinParts`.
  * Lines are 0-based, of the program once joined and of the stretch before; none is NO_LINE, far below zero.
  */
-export interface Part {
-  readonly run: Float64Array;
+export class Part {
   /** First step's line, last step's line. */
   first_line: number;
   last_line: number;
   /** First and last line that cuts (feed, arc, thread, tap). */
-  first_cut_line: number;
-  last_cut_line: number;
-  cut_steps: number;
-  rapid_steps: number;
+  first_cut_line: number = NO_LINE;
+  last_cut_line: number = NO_LINE;
+  cut_steps = 0;
+  rapid_steps = 0;
   /** Bit set of 1 << kind. */
-  kinds: number;
-  flags: number;
-  cut_length_mm: number;
-  rapid_length_mm: number;
+  kinds = 0;
+  flags = 0;
+  /** Cuts of which no time is known. */
+  untimed = 0;
+  /** First feed move straight along the tool axis into the work. */
+  plunge_line: number = NO_LINE;
+
+  constructor(
+    readonly run: Float64Array,
+    line: number,
+    /** All that is no whole number, in one place: thousands of parts are kept of a long program. */
+    private readonly lengths = emptyLengths(),
+  ) {
+    this.first_line = line;
+    this.last_line = line;
+  }
+
+  copy(): Part {
+    const made = new Part(this.run, this.first_line, this.lengths.slice());
+    made.last_line = this.last_line;
+    made.first_cut_line = this.first_cut_line;
+    made.last_cut_line = this.last_cut_line;
+    made.cut_steps = this.cut_steps;
+    made.rapid_steps = this.rapid_steps;
+    made.kinds = this.kinds;
+    made.flags = this.flags;
+    made.untimed = this.untimed;
+    made.plunge_line = this.plunge_line;
+    return made;
+  }
+
+  get cut_length_mm(): number {
+    return this.lengths[0];
+  }
+  set cut_length_mm(value: number) {
+    this.lengths[0] = value;
+  }
+
+  get rapid_length_mm(): number {
+    return this.lengths[1];
+  }
+  set rapid_length_mm(value: number) {
+    this.lengths[1] = value;
+  }
+
   /** Minutes at the programmed feed; moves whose feed or length is not known are in `untimed`. */
-  cut_min: number;
-  dwell_min: number;
-  untimed: number;
+  get cut_min(): number {
+    return this.lengths[2];
+  }
+  set cut_min(value: number) {
+    this.lengths[2] = value;
+  }
+
+  get dwell_min(): number {
+    return this.lengths[3];
+  }
+  set dwell_min(value: number) {
+    this.lengths[3] = value;
+  }
+
   /** Working diameter of cuts on a lathe (2 |X|): least and most. */
-  least_x_mm: number;
-  most_x_mm: number;
-  /** Feed moves straight along the tool axis into the work: first line, longest length. */
-  plunge_line: number;
-  plunge_mm: number;
-  low: [number, number, number];
-  high: [number, number, number];
+  get least_x_mm(): number {
+    return this.lengths[4];
+  }
+  set least_x_mm(value: number) {
+    this.lengths[4] = value;
+  }
+
+  get most_x_mm(): number {
+    return this.lengths[5];
+  }
+  set most_x_mm(value: number) {
+    this.lengths[5] = value;
+  }
+
+  /** Longest feed move straight along the tool axis into the work. */
+  get plunge_mm(): number {
+    return this.lengths[6];
+  }
+  set plunge_mm(value: number) {
+    this.lengths[6] = value;
+  }
+
+  /** Least and greatest of an axis at the ends of cuts; NaN where nothing is known. */
+  low(axis: number): number {
+    return this.lengths[LOW + axis];
+  }
+  high(axis: number): number {
+    return this.lengths[HIGH + axis];
+  }
+
+  /** Widens one axis of the box; what is not known changes nothing. */
+  widen(axis: number, value: number): void {
+    const { lengths } = this;
+    if (Number.isNaN(value)) return;
+    if (!(lengths[LOW + axis] <= value)) lengths[LOW + axis] = value;
+    if (!(lengths[HIGH + axis] >= value)) lengths[HIGH + axis] = value;
+  }
+}
+
+const LOW = 7;
+const HIGH = 10;
+
+/** Not whole numbers throughout, so that they are kept as bare ones. */
+function emptyLengths(): number[] {
+  const none = Number.NaN;
+  return [0, 0, 0, 0, none, none, 0, none, none, none, none, none, none];
 }
 
 export function runValue(part: Part, field: RunField): number {
   return part.run[RUN[field]];
-}
-
-/** Stands for no line: lines of a stretch can be a little under zero. */
-export const NO_LINE = -0x40000000;
-
-/** A part in which nothing has happened yet. */
-export function emptyPart(run: Float64Array, line: number): Part {
-  return {
-    run,
-    first_line: line,
-    last_line: line,
-    first_cut_line: NO_LINE,
-    last_cut_line: NO_LINE,
-    cut_steps: 0,
-    rapid_steps: 0,
-    kinds: 0,
-    flags: 0,
-    cut_length_mm: 0,
-    rapid_length_mm: 0,
-    cut_min: 0,
-    dwell_min: 0,
-    untimed: 0,
-    least_x_mm: Number.NaN,
-    most_x_mm: Number.NaN,
-    plunge_line: NO_LINE,
-    plunge_mm: 0,
-    low: [Number.NaN, Number.NaN, Number.NaN],
-    high: [Number.NaN, Number.NaN, Number.NaN],
-  };
-}
-
-/** Widens one axis of a part's box; what is not known changes nothing. */
-export function widenBox(part: Part, axis: 0 | 1 | 2, value: number): void {
-  if (!(part.low[axis] <= value) && !Number.isNaN(value)) part.low[axis] = value;
-  if (!(part.high[axis] >= value) && !Number.isNaN(value)) part.high[axis] = value;
 }
 
 /** First and last line of parts or uses, 0-based; first after last when there are none. */

@@ -1,6 +1,6 @@
 import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.ts';
 import { lookAt } from './kernel.ts';
-import { emptyPart, NO_LINE, type Part, widenBox } from './part.ts';
+import { NO_LINE, Part } from './part.ts';
 import { sameRun } from './same-run.ts';
 import { stepLength, stepMinutes } from './step-time.ts';
 import { sumCuts } from './sum-cuts.ts';
@@ -60,7 +60,7 @@ export function partsOf(
       own = next;
       const found: Part | undefined = again ? part : ordered ? undefined : known[own];
       if (found === undefined) {
-        part = emptyPart(runRow(runs, run[i]), line);
+        part = new Part(runRow(runs, run[i]), line);
         parts.push(part);
       } else {
         if (found !== part) in_order = false;
@@ -119,7 +119,7 @@ function runRow(runs: Float64Array, row: number): Float64Array {
 /** Ends the use of a tool: the last part tells how it ends. True when one had to be added for that. */
 function endUse(parts: Part[], part: Part): boolean {
   if (parts[parts.length - 1] === part) return false;
-  parts.push(emptyPart(part.run, part.last_line));
+  parts.push(new Part(part.run, part.last_line));
   return true;
 }
 
@@ -180,9 +180,9 @@ function addCut(
   const r0 = Math.abs(x0);
   const r1 = Math.abs(x);
   widenDiameters(part, 2 * (r0 < r1 ? r0 : r1), 2 * (r0 < r1 ? r1 : r0));
-  widenBox(part, 0, x);
-  widenBox(part, 1, table.y[i]);
-  widenBox(part, 2, table.z[i]);
+  part.widen(0, x);
+  part.widen(1, table.y[i]);
+  part.widen(2, table.z[i]);
   if (k === KIND.feed && dx === 0 && dy === 0 && dz < 0 && (table.flags[i] & STEP_FLAG.cycle) === 0) {
     if (part.plunge_line === NO_LINE) part.plunge_line = line;
     if (-dz > part.plunge_mm) part.plunge_mm = -dz;

@@ -59,7 +59,11 @@ export interface Marks {
 }
 
 /** The marks of a piece of a program, with what is needed to join it with its neighbours: where it is cut must not matter. */
-export interface Scan extends Marks {
+export interface Scan extends Omit<Marks, 'holes'> {
+  /** Holes in order, each with the line of the stretch that it was found in; many pieces share them. */
+  readonly holes: readonly Hole[];
+  /** Their lines, counted from this piece. */
+  readonly lines: readonly number[];
   /** The hole that a later stroke or dwell belongs to, by index; NO_HOLE after a tool change, UNTOUCHED before anything. */
   readonly open: number;
   /** Longest dwell before the first hole: it belongs to a hole before the piece. */

@@ -30,6 +30,7 @@ export function joinScans(pieces: readonly Piece<Scan>[], lathe: boolean): Scan 
 
 class Joining {
   private readonly holes: Hole[] = [];
+  private readonly lines: number[] = [];
   private readonly vias: ViaPoint[] = [];
   private readonly feedsUp: FeedUp[] = [];
   private readonly turnedArcs: TurnedArc[] = [];
@@ -60,16 +61,30 @@ class Joining {
   }
 
   done(): Scan {
-    const { pieces, holes, vias, feedsUp, turnedArcs, sideways, axes, open, lead_dwell_s, goes_on } = this;
+    const { pieces, holes, lines, vias, feedsUp, turnedArcs, sideways, axes, open, lead_dwell_s, goes_on } =
+      this;
     const count = pieces.reduce((sum, { value }) => sum + value.ends.count, 0);
     const ends = new JoinedEnds(count, firstSteps(pieces), lastSteps(pieces, pieces.length));
     const marked = pieces.some(({ value }) => value.marked);
-    return { holes, vias, feedsUp, turnedArcs, sideways, axes, open, lead_dwell_s, goes_on, marked, ends };
+    return {
+      holes,
+      lines,
+      vias,
+      feedsUp,
+      turnedArcs,
+      sideways,
+      axes,
+      open,
+      lead_dwell_s,
+      goes_on,
+      marked,
+      ends,
+    };
   }
 
   /** Adds the holes of a piece; its first stroke and the dwells before it may belong to the hole before it. */
   private addHoles(scan: Scan, by: number): void {
-    const { holes } = this;
+    const { holes, lines } = this;
     if (this.open === UNTOUCHED) {
       this.lead_dwell_s = Math.max(this.lead_dwell_s, scan.lead_dwell_s);
       this.goes_on = scan.goes_on;
@@ -81,8 +96,10 @@ class Joining {
     if (goes_on) holes[this.open] = joined(before, scan.holes[0]);
     const from = goes_on ? 1 : 0;
     const base = holes.length - from;
-    for (let i = from; i < scan.holes.length && holes.length < MOST_HOLES; i++)
-      holes.push(by === 0 ? scan.holes[i] : { ...scan.holes[i], line: scan.holes[i].line + by });
+    for (let i = from; i < scan.holes.length && holes.length < MOST_HOLES; i++) {
+      holes.push(scan.holes[i]);
+      lines.push(scan.lines[i] + by);
+    }
     if (scan.open === NO_HOLE) this.open = NO_HOLE;
     else if (scan.open >= from) this.open = base + scan.open < holes.length ? base + scan.open : NO_HOLE;
   }

@@ -2,7 +2,7 @@ import { S, type StepTable, type Stretch } from '../rs274/index.ts';
 import { Slot } from '../rs274/slot.ts';
 import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
 import type { Program } from './program.ts';
-import type { Marks, Scan } from './scan-marks.ts';
+import type { Hole, Marks, Scan } from './scan-marks.ts';
 import { joinScans } from './scan-piece.ts';
 import { scanTable } from './scan-table.ts';
 
@@ -14,13 +14,48 @@ export function scanOf(program: Program): Marks {
   if (!scan) {
     const kind = program.kind === 'lathe' ? LATHE : MILL;
     const pieces = kind.pieces(program.reading);
-    scan = joinScans(
-      pieces.map(({ value, by }) => ({ value: kind.placed(value, by), by: 0 })),
-      kind.lathe,
+    scan = new PlacedMarks(
+      joinScans(
+        pieces.map(({ value, by }) => ({ value: kind.placed(value, by), by: 0 })),
+        kind.lathe,
+      ),
     );
     byProgram.set(program, scan);
   }
   return scan;
+}
+
+/** Marks with lines of the program. Holes are placed when somebody asks: a finishing program plunges ten thousand times. */
+class PlacedMarks implements Marks {
+  private placed: readonly Hole[] | undefined;
+
+  constructor(private readonly scan: Scan) {}
+
+  get holes(): readonly Hole[] {
+    const { holes, lines } = this.scan;
+    this.placed ??= holes.map((hole, i) => (hole.line === lines[i] ? hole : { ...hole, line: lines[i] }));
+    return this.placed;
+  }
+
+  get vias(): Marks['vias'] {
+    return this.scan.vias;
+  }
+
+  get feedsUp(): Marks['feedsUp'] {
+    return this.scan.feedsUp;
+  }
+
+  get turnedArcs(): Marks['turnedArcs'] {
+    return this.scan.turnedArcs;
+  }
+
+  get sideways(): Marks['sideways'] {
+    return this.scan.sideways;
+  }
+
+  get axes(): Marks['axes'] {
+    return this.scan.axes;
+  }
 }
 
 const MILL = scanner(false);

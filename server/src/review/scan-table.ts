@@ -141,6 +141,7 @@ export function scanTable(
   }
   return {
     holes,
+    lines: holes.map(({ line }) => line),
     vias,
     feedsUp,
     turnedArcs,

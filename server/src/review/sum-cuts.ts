@@ -19,9 +19,9 @@ export function sumCuts(
   if (kind !== KIND.feed && kind !== KIND.arc) return from;
   const way = timing(part.run);
   const no_y = Number.isNaN(place[1]);
-  if (way === UNTIMED || (no_y && !Number.isNaN(part.low[1]))) return from;
+  if (way === UNTIMED || (no_y && !Number.isNaN(part.low(1)))) return from;
   const { box } = look;
-  const { run, low, high } = part;
+  const { run } = part;
   box[at.sumPlane] = run[RUN.plane];
   box[at.sumPerRadius] = (2 * Math.PI) / (1000 * run[RUN.spindle]);
   box[at.sumLeastTurn] = 1 / run[RUN.clamp_rpm];
@@ -30,15 +30,15 @@ export function sumCuts(
   box[at.sumTimed] = table.seconds.size > 0 ? 1 : 0;
   for (let axis = 0; axis < 3; axis++) {
     box[boxX + axis] = place[axis];
-    box[at.sumLow + axis] = low[axis];
-    box[at.sumHigh + axis] = high[axis];
+    box[at.sumLow + axis] = part.low(axis);
+    box[at.sumHigh + axis] = part.high(axis);
   }
   const end = look.addCuts(from, table.count);
   if (end === from) return from;
   for (let axis = 0; axis < 3; axis++) {
     place[axis] = box[boxX + axis];
-    low[axis] = box[at.sumLow + axis];
-    high[axis] = box[at.sumHigh + axis];
+    part.widen(axis, box[at.sumLow + axis]);
+    part.widen(axis, box[at.sumHigh + axis]);
   }
   const least = 2 * box[at.sumLeastRadius];
   const most = 2 * box[at.sumMostRadius];

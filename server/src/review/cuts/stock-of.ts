@@ -157,8 +157,8 @@ function assumedBox(program: Program, frame: number): Omit<PlacedBlock, 'keep_ou
   for (const part of program.parts) {
     if (part.cut_steps === 0 || !sameFrame(part, frame)) continue;
     for (const axis of [0, 1, 2] as const) {
-      if (part.low[axis] < low[axis]) low[axis] = part.low[axis];
-      if (part.high[axis] > high[axis]) high[axis] = part.high[axis];
+      if (part.low(axis) < low[axis]) low[axis] = part.low(axis);
+      if (part.high(axis) > high[axis]) high[axis] = part.high(axis);
     }
   }
   if (!(low[0] <= high[0] && low[1] <= high[1] && low[2] < Math.max(0, high[2]))) return undefined;

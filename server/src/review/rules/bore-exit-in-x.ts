@@ -27,7 +27,7 @@ export const boreExitInX: Rule = {
     const face = statedBar(program)?.face_z_mm ?? 0;
     for (const use of cuttingUses(program)) {
       if (use.tool?.kind?.value !== 'bore-bar') continue;
-      const widest = Math.max(...use.parts.map(p => p.high[0]).filter(x => x >= 0));
+      const widest = Math.max(...use.parts.map(p => p.high(0)).filter(x => x >= 0));
       const cursor = program.reading.cursor(use.first_line, use.last_line + 1);
       for (let i = 0; i < STEPS_SEEN && cursor.next(); i++) {
         if (cursor.kind !== KIND.rapid || !(cursor.z0 < Math.min(0, face) - 0.5)) continue;

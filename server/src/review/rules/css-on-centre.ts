@@ -26,8 +26,8 @@ export const cssOnCentre: Rule = {
           p.cut_steps > 0 &&
           p.run[RUN.css] === 1 &&
           p.most_x_mm === 0 &&
-          p.low[2] < p.high[2] + 1e-9 &&
-          p.low[2] < 0,
+          p.low(2) < p.high(2) + 1e-9 &&
+          p.low(2) < 0,
       );
       if (!part) continue;
       const line = lineOfCode(program, 'G', [96], 0, part.first_cut_line);

@@ -176,7 +176,7 @@ export const threadRunUpShort: Rule = {
       if (!part) continue;
       const lead = part.run[RUN.lead];
       const start = startOf(part.first_cut_line);
-      if (!(start > 0) || part.low[2] >= 0) continue;
+      if (!(start > 0) || part.low(2) >= 0) continue;
       const way = start - Math.min(face, 0);
       if (way >= 1.9 * lead) continue;
       const length = (value: number) => formatQuantity('length_mm', value, program.shown);
@@ -211,7 +211,7 @@ export const threadRunUpShort: Rule = {
 };
 
 function overlaps(a: Part, b: Part): boolean {
-  const over = Math.min(a.high[2], b.high[2]) - Math.max(a.low[2], b.low[2]);
-  const span = Math.max(a.high[2] - a.low[2], b.high[2] - b.low[2]);
-  return (over > 0 || span === 0) && over >= span / 2 && Math.abs(a.high[0] - b.high[0]) < 3;
+  const over = Math.min(a.high(2), b.high(2)) - Math.max(a.low(2), b.low(2));
+  const span = Math.max(a.high(2) - a.low(2), b.high(2) - b.low(2));
+  return (over > 0 || span === 0) && over >= span / 2 && Math.abs(a.high(0) - b.high(0)) < 3;
 }

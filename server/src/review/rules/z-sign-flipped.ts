@@ -18,7 +18,7 @@ export const zSignFlipped: Rule = {
   explains: FOLLOW_FROM_WRONG_Z,
   program(program, report) {
     if (program.kind === 'lathe') return;
-    const below = program.parts.some(part => part.cut_steps > 0 && part.low[2] < 0);
+    const below = program.parts.some(part => part.cut_steps > 0 && part.low(2) < 0);
     if (!below) return;
     for (const up of scanOf(program).feedsUp) {
       if (!(up.z > 0 && up.from_z >= 0)) continue;
