@@ -49,7 +49,10 @@ export interface Sideways {
 
 /** What one look at all steps gives to the rules. */
 export interface Marks {
+  /** All of them: where one is enough, `findHole` costs less. */
   readonly holes: readonly Hole[];
+  /** The first hole that is wanted; its line is not to be asked for. */
+  findHole(wanted: (hole: Omit<Hole, 'line'>) => boolean): Hole | undefined;
   readonly vias: readonly ViaPoint[];
   readonly feedsUp: readonly FeedUp[];
   readonly turnedArcs: readonly TurnedArc[];
@@ -59,7 +62,7 @@ export interface Marks {
 }
 
 /** The marks of a piece of a program, with what is needed to join it with its neighbours: where it is cut must not matter. */
-export interface Scan extends Omit<Marks, 'holes'> {
+export interface Scan extends Omit<Marks, 'holes' | 'findHole'> {
   /** Holes in order, each with the line of the stretch that it was found in; many pieces share them. */
   readonly holes: readonly Hole[];
   /** Their lines, counted from this piece. */

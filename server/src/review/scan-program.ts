@@ -37,6 +37,12 @@ class PlacedMarks implements Marks {
     return this.placed;
   }
 
+  findHole(wanted: (hole: Hole) => boolean): Hole | undefined {
+    const { holes, lines } = this.scan;
+    const at = holes.findIndex(wanted);
+    return at < 0 ? undefined : { ...holes[at], line: lines[at] };
+  }
+
   get vias(): Marks['vias'] {
     return this.scan.vias;
   }

@@ -1,4 +1,4 @@
-import { KIND, RUN } from '../../rs274/steps.ts';
+import { KIND, RUN, STEP_FLAG } from '../../rs274/steps.ts';
 import { lineOfCode } from '../lookup.ts';
 import type { Rule } from '../rule.ts';
 import { scanOf } from '../scan-program.ts';
@@ -31,6 +31,7 @@ export const cycleLeftOn: Rule = {
       });
       return;
     }
+    if (!program.parts.some(part => (part.flags & STEP_FLAG.cycle) !== 0)) return;
     const { holes } = scanOf(program);
     for (let i = 1; i < holes.length; i++) {
       const hole = holes[i];

@@ -25,7 +25,7 @@ export const drillCutsSideways: Rule = {
     for (const move of scanOf(program).sideways) {
       const kind = program.tool(move.tool)?.kind;
       if (!kind || !POINTED.has(kind.value)) continue;
-      const top = scanOf(program).holes.find(hole => hole.run[RUN.tool] === move.tool)?.top;
+      const top = scanOf(program).findHole(hole => hole.run[RUN.tool] === move.tool)?.top;
       if (top !== undefined && move.z > top - 1e-6 && !(move.z < 0)) continue;
       report({
         at: program.blockPlace(move.line),

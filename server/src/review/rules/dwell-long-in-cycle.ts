@@ -17,7 +17,7 @@ export const dwellLongInCycle: Rule = {
   source: 'NISTIR 6556 section 3.5.4 (P in seconds), from memory; ten seconds: common practice, no source',
   needs: [],
   program(program, report) {
-    const hole = scanOf(program).holes.find(h => h.cycle && h.dwell_s > 10);
+    const hole = scanOf(program).findHole(h => h.cycle && h.dwell_s > 10);
     if (!hole) return;
     report({
       // in either unit a minute is too long
