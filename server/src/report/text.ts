@@ -82,7 +82,7 @@ export function verdict(review: Pick<Review, 'findings' | 'not_checked' | 'compl
   }));
   const errors = counts[0].n;
   const rest = counts
-    .filter(c => c.n > 0)
+    .filter(c => c.n > 0 && c.severity !== 'error')
     .map(c => (c.severity === 'information' ? `${c.n} information` : count(c.n, c.severity)));
   const lines = [errors === 0 ? NOTHING_FOUND : `${count(errors, 'error')} found.`];
   if (rest.length > 0) lines[0] += ` ${rest.join(', ')}.`;

@@ -2,7 +2,7 @@ import { type Finding, SEVERITIES, type Severity } from './finding.ts';
 import { Gaps } from './gaps.ts';
 import { missingNeeds } from './needs.ts';
 import type { Program } from './program.ts';
-import type { Report, Rule } from './rule.ts';
+import type { Need, Report, Rule } from './rule.ts';
 import type { ToolUse } from './tool-use.ts';
 
 export interface EngineOptions {
@@ -40,10 +40,7 @@ export function runRules(
       use => (use.cuts || rule.idle) && rule.applies?.(use, program) !== false,
     );
     if (!rule.program && uses.length === 0) continue;
-    const missing = missingNeeds(
-      rule.needs.filter(need => !need.startsWith('tool.')),
-      program,
-    );
+    const missing = missingNeeds(programNeeds(rule), program);
     if (missing.length > 0) {
       gaps.add(undefined, missing[0], rule.title);
       continue;
@@ -61,6 +58,18 @@ export function runRules(
   for (const finding of problemFindings(rules, program, options)) findings.push(finding);
   const kept = dropExplained(rules, findings);
   return { findings: kept, not_checked: gaps.words() };
+}
+
+const program_needs = new WeakMap<Rule, readonly Need[]>();
+
+/** What a rule needs besides a tool's figures. */
+function programNeeds(rule: Rule): readonly Need[] {
+  let found = program_needs.get(rule);
+  if (!found) {
+    found = rule.needs.filter(need => !need.startsWith('tool.'));
+    program_needs.set(rule, found);
+  }
+  return found;
 }
 
 /** Tool in use at a line of a program that runs in the order of its lines; -1 when it is none, or cannot be told. */

@@ -5,12 +5,13 @@ import { lathePlan } from './lathe-plan.ts';
 import { cutPlan } from './mill-cuts.ts';
 import { millPlan } from './plan.ts';
 
-/** True when enough is known to work the stock out: a sheet, and a tool that a person stated. */
+/** True when enough is known to work the stock out: a sheet, and a tool that a person stated; where nothing cuts, the stock too. */
 export function canCut(program: Program): boolean {
   if (!program.sheet || program.kind === undefined) return false;
+  const stated = program.sheet.workpiece?.stock !== undefined;
   return program.uses.some(use => {
     const size = use.tool?.diameter_mm ?? use.tool?.nose_radius_mm ?? use.tool?.width_mm;
-    return use.cuts && size !== undefined && isConfirmed(size.origin);
+    return (use.cuts || stated) && size !== undefined && isConfirmed(size.origin);
   });
 }
 

@@ -1,8 +1,9 @@
-import { KIND, RUN, STEP_FLAG } from '../../rs274/steps.ts';
+import { KIND, RUN } from '../../rs274/steps.ts';
 import { lineOfCode } from '../lookup.ts';
 import type { Rule } from '../rule.ts';
 import { scanOf } from '../scan-program.ts';
 import { holeCode } from '../scan-table.ts';
+import { hasCycle } from './holes-at.ts';
 import { ISO, MILL_MM } from './sample-programs.ts';
 
 const CHANGE = 1 << KIND.toolchange;
@@ -31,7 +32,7 @@ export const cycleLeftOn: Rule = {
       });
       return;
     }
-    if (!program.parts.some(part => (part.flags & STEP_FLAG.cycle) !== 0)) return;
+    if (!hasCycle(program)) return;
     const { holes } = scanOf(program);
     for (let i = 1; i < holes.length; i++) {
       const hole = holes[i];

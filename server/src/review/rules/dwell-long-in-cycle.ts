@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.ts';
 import { scanOf } from '../scan-program.ts';
+import { hasCycle } from './holes-at.ts';
 
 const PROGRAM = (line: string) =>
   `G21 G17 G40 G49 G80 G90 G94\nT1 M6\nS1500 M3\nG54 G0 X10. Y10.\nG43 H1 Z20.\n${line}G80\nM2\n`;
@@ -17,6 +18,7 @@ export const dwellLongInCycle: Rule = {
   source: 'NISTIR 6556 section 3.5.4 (P in seconds), from memory; ten seconds: common practice, no source',
   needs: [],
   program(program, report) {
+    if (!hasCycle(program)) return;
     const hole = scanOf(program).findHole(h => h.cycle && h.dwell_s > 10);
     if (!hole) return;
     report({

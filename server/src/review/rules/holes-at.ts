@@ -83,9 +83,14 @@ export function holesBefore(program: Program, of: PlacedHole): PlacedHole[] {
   return found.sort((a, b) => a.hole.line - b.hole.line);
 }
 
+/** Whether a cycle runs anywhere in the program. */
+export function hasCycle(program: Program): boolean {
+  return program.parts.some(part => (part.flags & STEP_FLAG.cycle) !== 0);
+}
+
 /** Whether a hole of the program may be made by a cycle, or by one of these tools: asked before all holes are walked. */
 export function mayHold(program: Program, kinds: readonly ToolKind[]): boolean {
-  if (program.parts.some(part => (part.flags & STEP_FLAG.cycle) !== 0)) return true;
+  if (hasCycle(program)) return true;
   return program.uses.some(({ tool }) => tool?.kind !== undefined && kinds.includes(tool.kind.value));
 }
 

@@ -34,6 +34,11 @@ export const rapidThroughStock: Rule = {
       sheet: millSheet(END_MILL_10),
     },
     {
+      name: 'where nothing cuts',
+      program: `${MILL_HEAD}G0 X-10. Y20. Z5.\nZ-2.\nX20.\n^^^^\nZ5.\n`,
+      sheet: millSheet(END_MILL_10),
+    },
+    {
       name: 'a forgotten retract',
       program: `${MILL_HEAD}G0 X-10. Y10. Z5.\nG1 Z-2. F200.\nX20.\nG0 Y30.\n^^^^^^^\nZ5.\n`,
       sheet: millSheet(END_MILL_10),
