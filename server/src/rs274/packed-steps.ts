@@ -1,6 +1,7 @@
 import { layoutAux, layoutWide, layoutY } from './kernel/pack.ts';
 import { kernelOf } from './kernel.ts';
 import { ARC_WIDTH, type Column, ROTARY_WIDTH, RUN_WIDTH, type StepTable } from './steps.ts';
+import { type StepViews, ViewedSteps } from './viewed-steps.ts';
 
 /** The steps of a recorder, put away in a buffer of their own. `runs` are its runs, to be held on to. */
 export function packSteps(steps: StepTable, runs = runsOf(steps)): PackedSteps {
@@ -22,7 +23,7 @@ export function runsOf({ runs, runCount }: StepTable, last: Float64Array = NOTHI
 }
 
 /** Steps put away: columns in one buffer. The views of the columns are made when one is first asked for. */
-export class PackedSteps implements StepTable {
+export class PackedSteps extends ViewedSteps implements StepTable {
   readonly count: number;
   readonly runCount: number;
   readonly arcCount: number;
@@ -31,7 +32,7 @@ export class PackedSteps implements StepTable {
   readonly rotaries: Float64Array;
   readonly seconds: ReadonlyMap<number, number>;
   readonly files: ReadonlyMap<number, string>;
-  private views: Views | null = null;
+  private views: StepViews | null = null;
 
   constructor(
     private readonly buffer: ArrayBuffer,
@@ -39,6 +40,7 @@ export class PackedSteps implements StepTable {
     readonly runs: Float64Array,
     steps: StepTable,
   ) {
+    super();
     const { count, rotary, rotaryCount } = steps;
     this.count = count;
     this.runCount = steps.runCount;
@@ -51,58 +53,10 @@ export class PackedSteps implements StepTable {
     this.files = steps.files.size === 0 ? NO_FILES : steps.files;
   }
 
-  get x(): Float64Array {
-    return this.look().x;
-  }
-
-  get y(): Float64Array {
-    return this.look().y;
-  }
-
-  get z(): Float64Array {
-    return this.look().z;
-  }
-
-  get line(): Column {
-    return this.look().line;
-  }
-
-  get run(): Column {
-    return this.look().run;
-  }
-
-  get kind(): Uint8Array {
-    return this.look().kind;
-  }
-
-  get flags(): Uint8Array {
-    return this.look().flags;
-  }
-
-  get aux(): Column {
-    return this.look().aux;
-  }
-
-  get arcs(): Float64Array {
-    return this.look().arcs;
-  }
-
-  private look(): Views {
+  protected look(): StepViews {
     this.views ??= viewsOf(this.buffer, this.layout, this.count, this.arcCount);
     return this.views;
   }
-}
-
-interface Views {
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly z: Float64Array;
-  readonly arcs: Float64Array;
-  readonly line: Column;
-  readonly run: Column;
-  readonly aux: Column;
-  readonly kind: Uint8Array;
-  readonly flags: Uint8Array;
 }
 
 const NOTHING = new Float64Array(0);
@@ -125,7 +79,7 @@ function bytesOf(layout: number, count: number, arcCount: number): number {
   return room * (narrow + ((layout & layoutY) !== 0 ? 24 : 16)) + arcCount * ARC_WIDTH * 8;
 }
 
-function viewsOf(buffer: ArrayBuffer, layout: number, count: number, arcCount: number): Views {
+function viewsOf(buffer: ArrayBuffer, layout: number, count: number, arcCount: number): StepViews {
   const room = (count + 7) & ~7;
   const wide = (layout & layoutWide) !== 0;
   const with_y = (layout & layoutY) !== 0;

@@ -1,11 +1,12 @@
 import type { PackedSteps } from './packed-steps.ts';
 import type { Column, StepTable } from './steps.ts';
+import { ViewedSteps } from './viewed-steps.ts';
 
 /**
  * The steps of a stretch that are not kept: they follow from its text and the state it begins in, and are made again when
  * somebody looks. Of a long program few are ever looked at; the tables looked at last keep theirs.
  */
-export class RecalledSteps implements StepTable {
+export class RecalledSteps extends ViewedSteps implements StepTable {
   readonly count: number;
   readonly runCount: number;
   readonly arcCount: number;
@@ -17,46 +18,11 @@ export class RecalledSteps implements StepTable {
     readonly runs: Float64Array,
     private readonly recall: () => PackedSteps,
   ) {
+    super();
     this.count = steps.count;
     this.runCount = steps.runCount;
     this.arcCount = steps.arcCount;
     this.rotaryCount = steps.rotaryCount;
-  }
-
-  get x(): Float64Array {
-    return this.look().x;
-  }
-
-  get y(): Float64Array {
-    return this.look().y;
-  }
-
-  get z(): Float64Array {
-    return this.look().z;
-  }
-
-  get line(): Column {
-    return this.look().line;
-  }
-
-  get run(): Column {
-    return this.look().run;
-  }
-
-  get kind(): Uint8Array {
-    return this.look().kind;
-  }
-
-  get flags(): Uint8Array {
-    return this.look().flags;
-  }
-
-  get aux(): Column {
-    return this.look().aux;
-  }
-
-  get arcs(): Float64Array {
-    return this.look().arcs;
   }
 
   get rotary(): Column | null {
@@ -84,7 +50,7 @@ export class RecalledSteps implements StepTable {
     this.held = steps;
   }
 
-  private look(): PackedSteps {
+  protected look(): PackedSteps {
     if (this.held === null) this.hold(this.recall());
     return this.held as unknown as PackedSteps;
   }
