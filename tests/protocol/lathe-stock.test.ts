@@ -1,6 +1,7 @@
 /** The bar of a lathe as the editor has it: cut beside the server in pieces, and going on from another program. */
 import assert from 'node:assert/strict';
-import { Session } from './session.ts';
+import type { Session } from './session.ts';
+import { hoverSays, withFiles } from './stock-session.ts';
 
 const SHEET = (stock: string, edge = 90) =>
   `{ "units": "mm", "machine": { "kind": "lathe", "dialect": "lathe-a" },
@@ -19,36 +20,9 @@ const TWO = (second = '{ "from": "op 10.nc", "turn": "other-end", "face": 0 }') 
   'op 20.setup.json': SHEET(second),
 });
 
-async function hover(session: Session, uri: string, line: number): Promise<string> {
-  const found = await session.request<{ contents: { value: string } } | null>('textDocument/hover', {
-    textDocument: { uri },
-    position: { line, character: 1 },
-  });
-  return found?.contents.value ?? '';
-}
-
 const depth = (mm: string) => new RegExp(`depth of cut \\| \\*\\*${mm} mm`);
 
-async function until(session: Session, uri: string, wanted: RegExp, line = 4): Promise<void> {
-  let said = '';
-  for (const end = Date.now() + 30_000; Date.now() < end; ) {
-    said = await hover(session, uri, line);
-    if (wanted.test(said)) return;
-    await new Promise(later => setTimeout(later, 20));
-  }
-  assert.match(said, wanted);
-}
-
-async function withFiles(files: Record<string, string>, run: (session: Session) => Promise<void>) {
-  const session = await Session.start(files);
-  session.settings = { hints: { level: 'every' } };
-  try {
-    await run(session);
-    assert.deepEqual(session.errors, []);
-  } finally {
-    await session.close();
-  }
-}
+const until = (session: Session, uri: string, wanted: RegExp) => hoverSays(session, uri, 4, wanted);
 
 /** A first pass, then many long arcs with an edge of 45 degrees: seconds of work. The first cut is line 5. */
 function long(): string {

@@ -1,6 +1,7 @@
 /** Stock that another program leaves, as the editor has it: the server reads that program through the client. */
 import assert from 'node:assert/strict';
-import { Session } from './session.ts';
+import type { Session } from './session.ts';
+import { hoverSays, withFiles } from './stock-session.ts';
 
 /** A slot of 10 mm along the middle of the block, `depth` under Z0. The cut is line 6. */
 const SLOT = (depth: number) =>
@@ -11,43 +12,15 @@ const SHEET = (stock: string, setups = '') =>
   "tools": { "1": { "kind": "end-mill", "diameter": 10, "teeth": 4, "substrate": "carbide" } } }`;
 const BLOCK = '{ "shape": "block", "size": [100, 40, 20], "zero": [0, 0, 20] }';
 
-/** What the hover on the cut says. */
-async function depthAt(session: Session, uri: string, line = 5): Promise<string> {
-  const hover = await session.request<{ contents: { value: string } } | null>('textDocument/hover', {
-    textDocument: { uri },
-    position: { line, character: 1 },
-  });
-  return hover?.contents.value ?? '';
-}
-
 /** The row of the hover that says how deep it cuts. */
 const depth = (mm: number | string) => new RegExp(`axial depth \\| \\*\\*${mm} mm`);
 
-async function until(session: Session, uri: string, wanted: RegExp): Promise<void> {
-  let said = '';
-  for (const end = Date.now() + 20_000; Date.now() < end; ) {
-    said = await depthAt(session, uri);
-    if (wanted.test(said)) return;
-    await new Promise(later => setTimeout(later, 50));
-  }
-  assert.match(said, wanted);
-}
+const until = (session: Session, uri: string, wanted: RegExp) => hoverSays(session, uri, 5, wanted);
 
 const sheetFindings = (session: Session, name: string): string[] =>
   (session.diagnostics.get(session.uri(name)) ?? []).map(({ code, message, range }) => {
     return `${code}@${range.start.line + 1}: ${message}`;
   });
-
-async function withFiles(files: Record<string, string>, run: (session: Session) => Promise<void>) {
-  const session = await Session.start(files);
-  session.settings = { hints: { level: 'every' } };
-  try {
-    await run(session);
-    assert.deepEqual(session.errors, []);
-  } finally {
-    await session.close();
-  }
-}
 
 const TWO = () => ({
   'op 10.nc': SLOT(4),

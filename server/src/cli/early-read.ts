@@ -1,4 +1,4 @@
-import { closeSync, fstatSync, openSync, read } from 'node:fs';
+import { closeSync, fstatSync, openSync, read, statSync } from 'node:fs';
 
 /** A program that is being read. */
 interface EarlyRead {
@@ -10,19 +10,20 @@ interface EarlyRead {
 const SLOT = Symbol.for('tapeproof.early-read');
 const slot = globalThis as { [SLOT]?: EarlyRead };
 
-/** Shorter files are read when they are wanted; longer ones are refused. */
+/** Shorter programs are read when they are wanted. */
 const LEAST_BYTES = 1 << 20;
-const MOST_BYTES = 1_000_000_000;
+/** Larger programs are refused with a message rather than with a crash. */
+export const MOST_BYTES = 1_000_000_000;
 
 /** Begins to read the long program that a command names last, while the rest of the command line is still loading. */
 export function beginReading(argv: readonly string[]): void {
   const path = argv[argv.length - 1];
   if (path === undefined || path.startsWith('-')) return;
   try {
-    const descriptor = openSync(path, 'r');
-    const facts = fstatSync(descriptor);
-    if (!facts.isFile() || facts.size < LEAST_BYTES || facts.size > MOST_BYTES) closeSync(descriptor);
-    else slot[SLOT] = { path, bytes: readWhole(descriptor, facts.size) };
+    // A pipe must not be opened here: it gives what it holds to the first who reads.
+    const facts = statSync(path);
+    if (!facts.isFile() || facts.size < LEAST_BYTES || facts.size > MOST_BYTES) return;
+    slot[SLOT] = { path, bytes: readWhole(openSync(path, 'r'), facts.size) };
   } catch {
     // Whoever wants the file will say why it cannot be read.
   }

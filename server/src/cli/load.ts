@@ -8,13 +8,11 @@ import { openJob } from '../job/open-job.ts';
 import type { FileFacts } from '../report/json.ts';
 import { once } from '../review/once.ts';
 import { type Arguments, UsageError } from './arguments.ts';
-import { readEarly } from './early-read.ts';
+import { MOST_BYTES, readEarly } from './early-read.ts';
 import { nodeHost } from './node-host.ts';
 import { VERSION } from './version.ts';
 
 const STDIN = 0;
-/** Larger programs are refused with a message rather than with a crash. */
-const MOST_BYTES = 1_000_000_000;
 
 export interface Loaded extends OpenedJob {
   file: FileFacts;

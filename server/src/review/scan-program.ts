@@ -27,9 +27,20 @@ export function scanOf(program: Program): Marks {
 
 /** Marks with lines of the program. Holes are placed when somebody asks: a finishing program plunges ten thousand times. */
 class PlacedMarks implements Marks {
+  readonly vias: Marks['vias'];
+  readonly feedsUp: Marks['feedsUp'];
+  readonly turnedArcs: Marks['turnedArcs'];
+  readonly sideways: Marks['sideways'];
+  readonly axes: Marks['axes'];
   private placed: readonly Hole[] | undefined;
 
-  constructor(private readonly scan: Scan) {}
+  constructor(private readonly scan: Scan) {
+    this.vias = scan.vias;
+    this.feedsUp = scan.feedsUp;
+    this.turnedArcs = scan.turnedArcs;
+    this.sideways = scan.sideways;
+    this.axes = scan.axes;
+  }
 
   get holes(): readonly Hole[] {
     const { holes, lines } = this.scan;
@@ -41,26 +52,6 @@ class PlacedMarks implements Marks {
     const { holes, lines } = this.scan;
     const at = holes.findIndex(wanted);
     return at < 0 ? undefined : { ...holes[at], line: lines[at] };
-  }
-
-  get vias(): Marks['vias'] {
-    return this.scan.vias;
-  }
-
-  get feedsUp(): Marks['feedsUp'] {
-    return this.scan.feedsUp;
-  }
-
-  get turnedArcs(): Marks['turnedArcs'] {
-    return this.scan.turnedArcs;
-  }
-
-  get sideways(): Marks['sideways'] {
-    return this.scan.sideways;
-  }
-
-  get axes(): Marks['axes'] {
-    return this.scan.axes;
   }
 }
 

@@ -14,7 +14,7 @@ import {
   letterY,
   letterZ,
 } from './kernel/letters.ts';
-import { counterFor, type LineCounter } from './kernel.ts';
+import { type TextKernel, textKernel } from './kernel.ts';
 import { NumberRead, readNumber } from './read-number.ts';
 
 /** Adds up what the lines of a chunk tell. */
@@ -32,37 +32,45 @@ export function countChunk(chunk: Chunk, evidence: Evidence): void {
   }
 }
 
-/** Outside NISTIR 6556 nothing is said of a block number. */
-const ANY_NUMBER = 0x7fffffff;
-/** Letters A to Z by number, and what the kernel calls them. */
-const BY_LETTER = Object.entries({
-  ...{ G: letterG, X: letterX, Y: letterY, Z: letterZ, I: letterI },
-  ...{ J: letterJ, K: letterK, F: letterF, N: letterN, R: letterR },
-}).map(([letter, what]) => [letter.charCodeAt(0) - 65, what] as const);
+/** Letters by number from A, and what the kernel calls them. */
+const BY_LETTER = (
+  [
+    ['F', letterF],
+    ['G', letterG],
+    ['I', letterI],
+    ['J', letterJ],
+    ['K', letterK],
+    ['N', letterN],
+    ['R', letterR],
+    ['X', letterX],
+    ['Y', letterY],
+    ['Z', letterZ],
+  ] as const
+).map(([letter, what]) => [letter.charCodeAt(0) - 65, what] as const);
 
 /** Counts the plain lines of a chunk, which are most of a long program; the others go the long way. */
 class PlainLines {
-  private readonly counter: LineCounter;
+  private readonly kernel: TextKernel;
   /** After the last line end. */
   private readonly limit: number;
 
   constructor({ bytes }: Chunk) {
-    this.counter = counterFor(bytes);
+    this.kernel = textKernel(bytes);
     let limit = bytes.length;
     while (limit > 0 && !isLineEnd(bytes[limit - 1])) limit -= 1;
     this.limit = limit;
-    const { box } = this.counter;
+    const { box } = this.kernel;
     box[at.boxIncrements] = 1;
-    box[at.boxMostNumber] = ANY_NUMBER;
+    box[at.boxMostNumber] = at.anyNumber;
     box.fill(1, at.boxScale, at.boxScale + 16);
     box.fill(0, at.boxShift, at.boxShift + 16);
   }
 
   /** Counts from a line on; gives the first line that is not plain. */
   count(start: number, e: Evidence): number {
-    const { box } = this.counter;
+    const { box } = this.kernel;
     box.fill(0, at.boxTally, at.boxLines);
-    const end = this.counter.countLines(start, this.limit);
+    const end = this.kernel.countLines(start, this.limit);
     if (end === start) return end;
     e.lines += box[at.boxLines];
     e.filled_lines += box[at.boxFilled];

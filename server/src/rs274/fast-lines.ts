@@ -82,9 +82,6 @@ export function allowsFastLines(machine: Machine): boolean {
   );
 }
 
-/** Outside NISTIR 6556 nothing is said of a block number. */
-const ANY_NUMBER = 0x7fffffff;
-
 /** Puts the state into the box of the kernel. */
 function putIn(machine: Machine, box: Float64Array): void {
   const { settings, table, unit } = machine;
@@ -106,7 +103,7 @@ function putIn(machine: Machine, box: Float64Array): void {
   box[at.boxCap] = cap_mm;
   const least = v[S.inch] === 1 ? settings.least_increment_inch : settings.least_increment_mm;
   box[at.boxIncrements] = least === 0 ? 1 : Math.round(1 / least);
-  box[at.boxMostNumber] = machine.report ? LARGEST_N : ANY_NUMBER;
+  box[at.boxMostNumber] = machine.report ? LARGEST_N : at.anyNumber;
   box[at.boxFeedIsLength] = v[S.feed_mode] === 94 ? 0 : 1;
   box.fill(unit, at.boxScale, at.boxScale + 16);
   box[at.boxScale + letterX] = v[S.diameter] === 1 ? unit * 0.5 : unit;

@@ -42,25 +42,22 @@ export function kernelFor(bytes: Uint8Array, table: StepRecorder, asked: RunAske
   return kernel;
 }
 
-/** Counts plain lines of a text: see `kernel/evidence.ts`. */
-export type LineCounter = Pick<StepKernel, 'box'> & Pick<typeof plain, 'countLines'>;
+/** A kernel that looks at the bytes of one text: see `kernel/evidence.ts` and `kernel/ascii.ts`. */
+export type TextKernel = Pick<StepKernel, 'box'> & Pick<typeof plain, 'countLines' | 'isLow'>;
 
-/** The counter for a text; good until the next text is looked at. */
-export function counterFor(bytes: Uint8Array): LineCounter {
+/** The kernel for a text whose lines are not executed; good until the next text is looked at. */
+export function textKernel(bytes: Uint8Array): TextKernel {
   const kernel = bytes.length > memory.mostText ? undefined : compiledKernel();
   if (kernel !== undefined) kernel.useText(bytes, NO_RUNS);
   else memory.useText(bytes, NO_COLUMNS, NO_RUNS);
-  return kernel ?? { box: memory.box, countLines: plain.countLines };
+  return kernel ?? { box: memory.box, countLines: plain.countLines, isLow: plain.isLow };
 }
 
 /** Whether all bytes are below 128. */
 export function isAscii(bytes: Uint8Array): boolean {
-  const kernel = compiledKernel();
   for (let at = 0; at < bytes.length; at += memory.mostText) {
     const piece = bytes.subarray(at, at + memory.mostText);
-    if (kernel !== undefined) kernel.useText(piece, NO_RUNS);
-    else memory.useText(piece, NO_COLUMNS, NO_RUNS);
-    if (!(kernel ?? plain).isLow(piece.length)) return false;
+    if (!textKernel(piece).isLow(piece.length)) return false;
   }
   return true;
 }
@@ -104,11 +101,9 @@ const PLAIN: StepKernel = {
 };
 
 /** The compiled kernel, and the columns in its memory. */
-interface CompiledKernel extends StepKernel {
+interface CompiledKernel extends StepKernel, TextKernel {
   readonly columns: StepColumns;
   useText(bytes: Uint8Array, asked: RunAsked): void;
-  isLow(length: number): boolean;
-  countLines(start: number, limit: number): number;
 }
 
 let compiled: CompiledKernel | undefined;

@@ -1,5 +1,6 @@
 import { decodeHolder } from '../../cutting/designation-holder.ts';
 import { isAbsent } from '../../cutting/result.ts';
+import { isHoleTool } from '../../materials/index.ts';
 import { isConfirmed, type Known, type ToolKnown } from '../../setup/index.ts';
 import type { LatheBody } from '../../stock/lathe-keep-out.ts';
 
@@ -11,7 +12,6 @@ export interface HolderBody extends LatheBody {
   readonly on_axis?: true;
 }
 
-const ON_AXIS = new Set(['drill', 'reamer', 'tap', 'spot-drill', 'center-drill']);
 const OUTSIDE = new Set(['turn', 'thread-turn']);
 /** So much of a holder behind its front is surely as wide as stated, mm. */
 const FRONT_MM = 5;
@@ -31,7 +31,7 @@ export function holderBody(tool: ToolKnown | undefined): HolderBody | undefined 
   if (!stickout_mm || !holder_diameter_mm) return undefined;
   const z_mm = [stickout_mm.value, stickout_mm.value + FRONT_MM] as const;
   const radius = holder_diameter_mm.value / 2;
-  if (ON_AXIS.has(kind))
+  if (isHoleTool(kind))
     return {
       z_mm,
       x_mm: [-radius, radius],

@@ -1,4 +1,5 @@
 import type { StepCursor } from '../../rs274/index.ts';
+import { Slot } from '../../rs274/slot.ts';
 import { KIND, RUN, STEP_FLAG } from '../../rs274/steps.ts';
 import type { ToolKnown } from '../../setup/index.ts';
 import type { Collision, KeepOutBox } from '../../stock/keep-out.ts';
@@ -52,7 +53,7 @@ function contacts(step: StepCursor, body: LatheBody, boxes: readonly KeepOutBox[
   return [...first.values()];
 }
 
-const keepOuts = new WeakMap<Program, Map<number, KeepOutBox[]>>();
+const keepOuts = new Slot<Program, Map<number, KeepOutBox[]>>();
 
 /** What stands in the way at the step's work offset. */
 export function latheKeepOuts(program: Program, step: StepCursor): KeepOutBox[] {

@@ -1,3 +1,4 @@
+import { isHoleTool } from '../../materials/index.ts';
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN, type StepTable } from '../../rs274/steps.ts';
 import type { ToolKnown } from '../../setup/index.ts';
@@ -23,7 +24,6 @@ export interface LathePlan {
   left_out: string[];
 }
 
-const ON_AXIS = new Set(['drill', 'reamer', 'tap', 'spot-drill', 'center-drill']);
 const EITHER = new Set(['groove', 'thread-turn']);
 const KINDS: Record<number, LatheMove['kind']> = {
   [KIND.rapid]: 'rapid',
@@ -81,7 +81,7 @@ export function lathePlan(program: Program, most = MOST_MOVES): LathePlan | { wh
 }
 
 function onAxis(tool: ToolKnown | undefined): boolean {
-  return tool?.kind !== undefined && ON_AXIS.has(tool.kind.value);
+  return tool?.kind !== undefined && isHoleTool(tool.kind.value);
 }
 
 function drills(step: StepCursor): boolean {

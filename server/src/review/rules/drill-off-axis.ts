@@ -1,11 +1,12 @@
+import { isHoleTool } from '../../materials/index.ts';
 import { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN } from '../../rs274/steps.ts';
+import type { ToolKnown } from '../../setup/index.ts';
 import { linesOf } from '../part.ts';
 import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
 import { length } from './stock/places.ts';
 
-const ON_AXIS = new Set(['drill', 'center-drill', 'spot-drill', 'reamer', 'tap']);
 /** How far off the axis a drill may be for play, mm. */
 const PLAY_MM = 0.1;
 const USUAL_M = new Set([0, 1, 2, 3, 4, 5, 7, 8, 9, 29, 30, 98, 99]);
@@ -28,7 +29,7 @@ export const drillOffAxis: Rule = {
   source: 'common practice, no source',
   needs: [],
   program(program, report) {
-    const uses = program.uses.filter(use => use.cuts && ON_AXIS.has(use.tool?.kind?.value ?? ''));
+    const uses = program.uses.filter(use => use.cuts && onAxis(use.tool));
     if (uses.length === 0) return;
     const { first, last } = linesOf(uses);
     const told = new Set<number>();
@@ -37,8 +38,7 @@ export const drillOffAxis: Rule = {
     while (cursor.next()) {
       if (cursor.kind !== KIND.feed && cursor.kind !== KIND.tap) continue;
       const number = cursor.runValues[RUN.tool];
-      if (told.has(number) || live.has(number) || !ON_AXIS.has(program.tool(number)?.kind?.value ?? ''))
-        continue;
+      if (told.has(number) || live.has(number) || !onAxis(program.tool(number))) continue;
       if (!(cursor.z < cursor.z0) || !(Math.abs(cursor.x) > PLAY_MM) || cursor.x !== cursor.x0) continue;
       told.add(number);
       report({
@@ -78,4 +78,8 @@ function liveTools(program: Program): ReadonlySet<number> {
     }
   }
   return live;
+}
+
+function onAxis(tool: ToolKnown | undefined): boolean {
+  return tool?.kind !== undefined && isHoleTool(tool.kind.value);
 }

@@ -30,6 +30,8 @@ export const boxRelative: i32 = 17;
 export const boxCap: i32 = 18;
 /** Greatest block number that nothing is said of. */
 export const boxMostNumber: i32 = 20;
+/** Stands there where nothing is said of any: outside NISTIR 6556. */
+export const anyNumber: i32 = 0x7fffffff;
 /** What a letter's number is multiplied by and moved by, and the numbers of the line being read: 16 each. */
 export const boxScale: i32 = 24;
 export const boxShift: i32 = 40;
