@@ -95,7 +95,7 @@ function packed() {
   };
   return [
     size('packed extension', 'tests/bench/out/packed/tapeproof.vsix', 1.5),
-    size('server as one file', 'dist/server.node.js'),
+    size('server as one file', 'dist/server.body.node.js'),
     size('client as one file', 'dist/client.node.js'),
   ];
 }
