@@ -1,6 +1,6 @@
 import { type Finding, SEVERITIES, type Severity } from './finding.ts';
 import { Gaps } from './gaps.ts';
-import { missingNeeds } from './needs.ts';
+import { missingNeed } from './needs.ts';
 import type { Program } from './program.ts';
 import type { Need, Report, Rule } from './rule.ts';
 import type { ToolUse } from './tool-use.ts';
@@ -30,26 +30,25 @@ export function runRules(
   const gaps = new Gaps();
   // What another language says cannot be judged by the rules of this one: only the refusal is told.
   const refused = program.reading.settled.not_cutting !== undefined;
+  const cutting = program.uses.filter(use => use.cuts);
   for (const rule of refused ? rules.filter(({ code }) => code === 'not-a-program') : rules) {
     const set = options.severities?.[rule.code];
     if (set === 'off') continue;
     const add = (use: ToolUse | undefined) => (report: Report) =>
       findings.push(finish(rule, use?.number ?? toolAt(rule, program, report.at.line), report, set));
     if (rule.machine && program.kind && rule.machine !== program.kind) continue;
-    const uses = program.uses.filter(
-      use => (use.cuts || rule.idle) && rule.applies?.(use, program) !== false,
-    );
+    const uses = usesOf(rule, program, cutting);
     if (!rule.program && uses.length === 0) continue;
-    const missing = missingNeeds(programNeeds(rule), program);
-    if (missing.length > 0) {
-      gaps.add(undefined, missing[0], rule.title);
+    const missing = missingNeed(programNeeds(rule), program);
+    if (missing) {
+      gaps.add(undefined, missing, rule.title);
       continue;
     }
     if (rule.program) rule.program(program, add(undefined));
     if (rule.tool) {
       for (const use of uses) {
-        const lacking = missingNeeds(rule.needs, program, use);
-        if (lacking.length > 0) gaps.add(use, lacking[0], rule.title);
+        const lacking = missingNeed(rule.needs, program, use);
+        if (lacking) gaps.add(use, lacking, rule.title);
         else rule.tool(use, program, add(use));
       }
     }
@@ -58,6 +57,12 @@ export function runRules(
   for (const finding of problemFindings(rules, program, options)) findings.push(finding);
   const kept = dropExplained(rules, findings);
   return { findings: kept, not_checked: gaps.words() };
+}
+
+/** The uses of tools that a rule looks at. */
+function usesOf(rule: Rule, program: Program, cutting: readonly ToolUse[]): readonly ToolUse[] {
+  const uses = rule.idle ? program.uses : cutting;
+  return rule.applies ? uses.filter(use => rule.applies?.(use, program) !== false) : uses;
 }
 
 const program_needs = new WeakMap<Rule, readonly Need[]>();
@@ -101,6 +106,15 @@ function finish(rule: Rule, tool: number, report: Report, set: Severity | undefi
 function problemFindings(rules: readonly Rule[], program: Program, options: EngineOptions): Finding[] {
   const byProblem = problemRules(rules);
   const findings: Finding[] = [];
+  const sentences = new Map<string, string>();
+  const sentenceOf = (text: string) => {
+    let sentence = sentences.get(text);
+    if (sentence === undefined) {
+      sentence = asSentence(text);
+      sentences.set(text, sentence);
+    }
+    return sentence;
+  };
   for (const problem of program.problems()) {
     const rule = byProblem.get(problem.code);
     const code = rule?.code ?? problem.code;
@@ -132,7 +146,7 @@ function problemFindings(rules: readonly Rule[], program: Program, options: Engi
       column: problem.start,
       end_line: problem.line,
       end_column: problem.end,
-      message: asSentence(problem.message),
+      message: sentenceOf(problem.message),
       ...(rule ? { source: rule.source } : {}),
       ...(fixes ? { fixes } : {}),
       ...(problem.file ? { file: problem.file } : {}),
@@ -162,20 +176,35 @@ export function asSentence(text: string): string {
 /** Leaves out what a finding of the same tool explains that is at least as bad: the cause is told, not what follows from it. */
 function dropExplained(rules: readonly Rule[], findings: Finding[]): Finding[] {
   const explained = new Map<string, number>();
-  const byCode = new Map(rules.map(rule => [rule.code, rule]));
+  const explaining = explainingRules(rules);
   const everywhere = new Set<string>();
   for (const finding of findings) {
-    const rule = byCode.get(finding.code);
+    const rule = explaining.get(finding.code);
+    if (!rule) continue;
     const rank = SEVERITIES.indexOf(finding.severity);
-    for (const code of rule?.explains ?? []) {
+    for (const code of rule.explains ?? []) {
       const key = `${code} ${finding.tool ?? ''}`;
       explained.set(key, Math.min(rank, explained.get(key) ?? rank));
     }
-    for (const code of rule?.explains_everywhere ?? []) everywhere.add(code);
+    for (const code of rule.explains_everywhere ?? []) everywhere.add(code);
   }
+  if (explained.size === 0 && everywhere.size === 0) return findings;
   return findings.filter(
     ({ code, tool, severity }) =>
       !everywhere.has(code) &&
       !(SEVERITIES.indexOf(severity) >= (explained.get(`${code} ${tool ?? ''}`) ?? Infinity)),
   );
+}
+
+const explaining_rules = new WeakMap<readonly Rule[], ReadonlyMap<string, Rule>>();
+
+/** The rules that explain what others find, by code. */
+function explainingRules(rules: readonly Rule[]): ReadonlyMap<string, Rule> {
+  let found = explaining_rules.get(rules);
+  if (!found) {
+    const those = rules.filter(rule => rule.explains || rule.explains_everywhere);
+    found = new Map(those.map(rule => [rule.code, rule] as const));
+    explaining_rules.set(rules, found);
+  }
+  return found;
 }

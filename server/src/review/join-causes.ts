@@ -6,6 +6,8 @@ const RELATED_CAP = 20;
 /** Findings of one code, tool and message shape become the first of them, with the others as related places. */
 export function joinSameCause(findings: readonly Finding[]): Finding[] {
   const groups = new Map<string, Finding[]>();
+  let last: Finding | undefined;
+  let open: Finding[] = [];
   const shapes = new Map<string, string>();
   const shapeOf = (message: string) => {
     let shape = shapes.get(message);
@@ -16,14 +18,21 @@ export function joinSameCause(findings: readonly Finding[]): Finding[] {
     return shape;
   };
   for (const finding of findings) {
+    // Most stand beside one of their kind: no key is made for those.
+    if (last && isAlike(finding, last) && shapeOf(finding.message) === shapeOf(last.message)) {
+      open.push(finding);
+      continue;
+    }
     const key = `${finding.code} ${finding.tool ?? ''} ${finding.file ?? ''} ${finding.severity} ${shapeOf(finding.message)}`;
     const group = groups.get(key);
-    if (group) group.push(finding);
-    else groups.set(key, [finding]);
+    open = group ?? [];
+    open.push(finding);
+    if (!group) groups.set(key, open);
+    last = finding;
   }
   const joined: Finding[] = [];
   for (const group of groups.values()) {
-    group.sort((a, b) => a.line - b.line || a.column - b.column);
+    if (group.length > 1) group.sort((a, b) => a.line - b.line || a.column - b.column);
     const first = group[0];
     const rest = group.slice(1);
     if (rest.length === 0) {
@@ -38,4 +47,9 @@ export function joinSameCause(findings: readonly Finding[]): Finding[] {
     joined.push({ ...first, message: `${first.message} The same at ${count}.`, related });
   }
   return joined;
+}
+
+/** Alike in all but the message. */
+function isAlike(a: Finding, b: Finding): boolean {
+  return a.code === b.code && a.tool === b.tool && a.file === b.file && a.severity === b.severity;
 }

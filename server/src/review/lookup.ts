@@ -1,7 +1,7 @@
 import { RUN } from '../rs274/steps.ts';
 import type { Severity } from './finding.ts';
 import type { Part } from './part.ts';
-import type { Program } from './program.ts';
+import type { Program, WordAt } from './program.ts';
 import type { ToolUse } from './tool-use.ts';
 
 /** Lines that are searched for a word at most. */
@@ -15,20 +15,41 @@ export function lineOfCode(
   from: number,
   to: number,
 ): number {
-  for (let line = to; line >= from && line > to - REACH; line--)
-    if (holdsLetter(program, line, letter) && hasCode(program, line, letter, values)) return line;
-  return -1;
+  return lastLineWhere(program, letter, from, to, word => values.includes(word.value));
 }
 
 /** The last line from `from` to `to` with a word of this letter; -1 when there is none. */
 export function lineOfLetter(program: Program, letter: string, from: number, to: number): number {
-  for (let line = to; line >= from && line > to - REACH; line--)
-    if (holdsLetter(program, line, letter) && program.words(line).some(w => w.letter === letter)) return line;
-  return -1;
+  return lastLineWhere(program, letter, from, to, () => true);
 }
 
-function hasCode(program: Program, line: number, letter: string, values: readonly number[]): boolean {
-  return program.words(line).some(w => w.letter === letter && values.includes(w.value));
+/** Looks back through the bytes, chunk by chunk: only lines that hold the letter are cut into words. */
+function lastLineWhere(
+  program: Program,
+  letter: string,
+  from: number,
+  to: number,
+  wanted: (word: WordAt) => boolean,
+): number {
+  const code = letter.charCodeAt(0);
+  const last = Math.max(from, to - REACH + 1);
+  let line = Math.min(to, program.lineCount - 1);
+  while (line >= last) {
+    const { chunk, end } = program.reading.text.linePlace(line);
+    const { bytes } = chunk;
+    let told = -1;
+    for (let p = end - 1; p >= 0; p--) {
+      const c = bytes[p];
+      if (c === 10 || (c === 13 && bytes[p + 1] !== 10)) {
+        if (--line < last) return -1;
+      } else if ((c & 0xdf) === code && line !== told) {
+        told = line;
+        if (program.words(line).some(word => word.letter === letter && wanted(word))) return line;
+      }
+    }
+    line--;
+  }
+  return -1;
 }
 
 /** Whether a line's text holds a letter, large or small: only such lines are cut into words. */

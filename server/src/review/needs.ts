@@ -48,9 +48,10 @@ const SPINDLE_TOOL_FIELDS = {
   'tool.substrate': 'substrate',
 } as const;
 
-/** The needs that are not met, by what is known of the program and of the tool in use. */
-export function missingNeeds(needs: readonly Need[], program: Program, use?: ToolUse): Need[] {
-  return needs.filter(need => !isMet(need, program, use));
+/** The first need that is not met, by what is known of the program and of the tool in use. */
+export function missingNeed(needs: readonly Need[], program: Program, use?: ToolUse): Need | undefined {
+  for (const need of needs) if (!isMet(need, program, use)) return need;
+  return undefined;
 }
 
 type ToolField = (typeof SPINDLE_TOOL_FIELDS)[keyof typeof SPINDLE_TOOL_FIELDS];

@@ -61,18 +61,29 @@ export interface Marks {
   readonly axes: readonly Axis[];
 }
 
-/** The marks of a piece of a program, with what is needed to join it with its neighbours: where it is cut must not matter. */
-export interface Scan extends Omit<Marks, 'holes' | 'findHole'> {
-  /** Holes in order, each with the line of the stretch that it was found in; many pieces share them. */
+/** Holes in order, each with the line of the stretch that it was found in (many pieces share them), and their lines, counted from the piece. */
+export interface HoleList {
   readonly holes: readonly Hole[];
-  /** Their lines, counted from this piece. */
   readonly lines: readonly number[];
+}
+
+/** The holes of a piece of a program, with what is needed to join it with its neighbours. */
+export interface Holes {
+  readonly count: number;
+  readonly first: Hole | undefined;
   /** The hole that a later stroke or dwell belongs to, by index; NO_HOLE after a tool change, UNTOUCHED before anything. */
   readonly open: number;
+  readonly open_hole: Hole | undefined;
   /** Longest dwell before the first hole: it belongs to a hole before the piece. */
   readonly lead_dwell_s: number;
   /** The first hole is a stroke on a lathe's axis: it goes on with a hole before the piece where it stands in the same place. */
   readonly goes_on: boolean;
+  list(): HoleList;
+}
+
+/** The marks of a piece of a program, with what is needed to join it with its neighbours: where it is cut must not matter. */
+export interface Scan extends Omit<Marks, 'holes' | 'findHole'> {
+  readonly holes: Holes;
   /** One of the steps at an end may be a mark. */
   readonly marked: boolean;
   readonly ends: Ends;

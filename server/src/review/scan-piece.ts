@@ -3,19 +3,15 @@ import type { Piece } from './blocks.ts';
 import { turnsBack } from './scan-arcs.ts';
 import { firstOf, JoinedEnds, lastOf, lookAcross, REACH, type StepRef } from './scan-ends.ts';
 import { feedsUpAt } from './scan-feeds-up.ts';
+import { JoinedHoles } from './scan-holes.ts';
 import {
   addPlace,
   addSideways,
   type FeedUp,
-  type Hole,
-  MOST_HOLES,
   MOST_PLACES,
-  NO_HOLE,
   type Scan,
   type Sideways,
-  stays,
   type TurnedArc,
-  UNTOUCHED,
   type ViaPoint,
 } from './scan-marks.ts';
 import { type Axis, joinAxes } from './scan-outliers.ts';
@@ -29,16 +25,11 @@ export function joinScans(pieces: readonly Piece<Scan>[], lathe: boolean): Scan 
 }
 
 class Joining {
-  private readonly holes: Hole[] = [];
-  private readonly lines: number[] = [];
   private readonly vias: ViaPoint[] = [];
   private readonly feedsUp: FeedUp[] = [];
   private readonly turnedArcs: TurnedArc[] = [];
   private readonly sideways: Sideways[] = [];
   private readonly axes: Axis[] = [];
-  private open = UNTOUCHED;
-  private lead_dwell_s = 0;
-  private goes_on = false;
   /** The last step so far may be a mark. */
   private marked = false;
 
@@ -49,7 +40,6 @@ class Joining {
 
   add(index: number): void {
     const { value: scan, by } = this.pieces[index];
-    this.addHoles(scan, by);
     if (scan.marked || this.marked) this.addAcross(index);
     addPlaced(this.vias, scan.vias, by);
     addPlaced(this.feedsUp, scan.feedsUp, by);
@@ -61,47 +51,12 @@ class Joining {
   }
 
   done(): Scan {
-    const { pieces, holes, lines, vias, feedsUp, turnedArcs, sideways, axes, open, lead_dwell_s, goes_on } =
-      this;
+    const { pieces, vias, feedsUp, turnedArcs, sideways, axes } = this;
     const count = pieces.reduce((sum, { value }) => sum + value.ends.count, 0);
     const ends = new JoinedEnds(count, firstSteps(pieces), lastSteps(pieces, pieces.length));
     const marked = pieces.some(({ value }) => value.marked);
-    return {
-      holes,
-      lines,
-      vias,
-      feedsUp,
-      turnedArcs,
-      sideways,
-      axes,
-      open,
-      lead_dwell_s,
-      goes_on,
-      marked,
-      ends,
-    };
-  }
-
-  /** Adds the holes of a piece; its first stroke and the dwells before it may belong to the hole before it. */
-  private addHoles(scan: Scan, by: number): void {
-    const { holes, lines } = this;
-    if (this.open === UNTOUCHED) {
-      this.lead_dwell_s = Math.max(this.lead_dwell_s, scan.lead_dwell_s);
-      this.goes_on = scan.goes_on;
-    } else if (this.open !== NO_HOLE && scan.lead_dwell_s > holes[this.open].dwell_s) {
-      holes[this.open] = { ...holes[this.open], dwell_s: scan.lead_dwell_s };
-    }
-    const before = this.open >= 0 ? holes[this.open] : undefined;
-    const goes_on = scan.goes_on && before !== undefined && isSamePlace(scan.holes[0], before);
-    if (goes_on) holes[this.open] = joined(before, scan.holes[0]);
-    const from = goes_on ? 1 : 0;
-    const base = holes.length - from;
-    for (let i = from; i < scan.holes.length && holes.length < MOST_HOLES; i++) {
-      holes.push(scan.holes[i]);
-      lines.push(scan.lines[i] + by);
-    }
-    if (scan.open === NO_HOLE) this.open = NO_HOLE;
-    else if (scan.open >= from) this.open = base + scan.open < holes.length ? base + scan.open : NO_HOLE;
+    const holes = new JoinedHoles(pieces.map(({ value, by }) => ({ value: value.holes, by })));
+    return { holes, vias, feedsUp, turnedArcs, sideways, axes, marked, ends };
   }
 
   /** Adds the marks that nobody could judge before: they stand where this piece meets those before it. */
@@ -115,21 +70,6 @@ class Joining {
         addPlace(feedsUp, { line, from_z: table.z[i - 1], z: table.z[i] });
     });
   }
-}
-
-function isSamePlace(hole: Hole, other: Hole): boolean {
-  return stays(hole.x, other.x, hole.y, other.y);
-}
-
-/** A hole with the strokes that come after it in the same place. */
-function joined(hole: Hole, more: Hole): Hole {
-  return {
-    ...hole,
-    bottom: Math.min(hole.bottom, more.bottom),
-    stroke_mm: Math.max(hole.stroke_mm, more.stroke_mm),
-    strokes: hole.strokes + more.strokes,
-    dwell_s: Math.max(hole.dwell_s, more.dwell_s),
-  };
 }
 
 function firstSteps(pieces: readonly Piece<Scan>[]): readonly StepRef[] {

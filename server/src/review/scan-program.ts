@@ -43,13 +43,13 @@ class PlacedMarks implements Marks {
   }
 
   get holes(): readonly Hole[] {
-    const { holes, lines } = this.scan;
+    const { holes, lines } = this.scan.holes.list();
     this.placed ??= holes.map((hole, i) => (hole.line === lines[i] ? hole : { ...hole, line: lines[i] }));
     return this.placed;
   }
 
   findHole(wanted: (hole: Hole) => boolean): Hole | undefined {
-    const { holes, lines } = this.scan;
+    const { holes, lines } = this.scan.holes.list();
     const at = holes.findIndex(wanted);
     return at < 0 ? undefined : { ...holes[at], line: lines[at] };
   }

@@ -3,6 +3,7 @@ import { KIND, RUN, RUN_WIDTH, STEP_FLAG, type StepTable } from '../rs274/steps.
 import { lookAt } from './kernel.ts';
 import { TableEnds } from './scan-ends.ts';
 import { feedsUpAt } from './scan-feeds-up.ts';
+import { TableHoles } from './scan-holes.ts';
 import {
   addPlace,
   addSideways,
@@ -140,16 +141,12 @@ export function scanTable(
     z = nz;
   }
   return {
-    holes,
-    lines: holes.map(({ line }) => line),
+    holes: new TableHoles(holes, open, lead_dwell_s, goes_on),
     vias,
     feedsUp,
     turnedArcs,
     sideways,
     axes: lathe ? NO_AXES : [axisOf(look, false, start.x, count), axisOf(look, true, start.y, count)],
-    open,
-    lead_dwell_s,
-    goes_on,
     marked,
     ends: new TableEnds(table, runs),
   };

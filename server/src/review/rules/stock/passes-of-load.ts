@@ -1,6 +1,6 @@
 import type { Seen } from '../../cuts/step-scan.ts';
 import { watchSteps } from '../../cuts/step-scan.ts';
-import { missingNeeds } from '../../needs.ts';
+import { missingNeed } from '../../needs.ts';
 import type { Program } from '../../program.ts';
 import type { ToolUse } from '../../tool-use.ts';
 
@@ -23,7 +23,7 @@ const LASTS = 0.6;
  */
 export function watchLoad(measure: (step: Seen) => { load: number; limit: number } | undefined) {
   return watchSteps<LoadPlace | undefined>((use, program) => {
-    if (missingNeeds(LOAD_NEEDS, program, use).length > 0) return undefined;
+    if (missingNeed(LOAD_NEEDS, program, use)) return undefined;
     let top: LoadPlace | undefined;
     let heaviest = 0;
     return {
