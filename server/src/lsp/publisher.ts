@@ -58,13 +58,15 @@ export class Publisher {
     const { maxProblems } = await this.settings.of(uri);
     const job = await this.jobs.job(uri);
     if (!job) return;
-    // No waiting from here on: findings are worked out now, of this version.
+    // Findings are worked out now, of this version, without waiting.
     const { version } = job.program;
-    void this.connection.sendDiagnostics({
+    await this.connection.sendDiagnostics({
       uri,
       version,
       diagnostics: diagnosticsOf(job.review, uri, maxProblems, this.links),
     });
+    // Of a newer version all this is said again.
+    if (job.program.version !== version || !this.openPrograms().includes(uri)) return;
     this.sheets.review(uri, job.review);
     void this.connection.sendNotification(notification.status, statusOf(job, uri));
   }

@@ -1,4 +1,5 @@
 import { frameName } from '../review/frame-name.ts';
+import { firstCut } from '../review/lookup.ts';
 import type { Review } from '../review/review.ts';
 import type { ToolReview } from '../review/tool-review.ts';
 import { KIND, RUN } from '../rs274/index.ts';
@@ -23,7 +24,8 @@ const CUTS = new Set<number>([KIND.feed, KIND.arc, KIND.thread, KIND.tap]);
 /** The first touch of a tool; undefined when it never feeds. */
 export function firstTouchOf(review: Review, used: ToolReview): FirstTouch | undefined {
   const { program } = review;
-  const part = used.uses.flatMap(use => use.parts).find(each => each.cut_steps > 0);
+  const first = used.uses.find(use => use.cuts);
+  const part = first && firstCut(first);
   if (!part) return undefined;
   const frame = frameName(part.run[RUN.frame]);
   const entry = firstEntryOf(review, used);

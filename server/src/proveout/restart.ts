@@ -1,4 +1,5 @@
 import { frameName } from '../review/frame-name.ts';
+import { firstCut } from '../review/lookup.ts';
 import type { Program } from '../review/program.ts';
 import type { Review } from '../review/review.ts';
 import { clampWord } from '../review/rules/words.ts';
@@ -38,7 +39,7 @@ export function restartsOf({ program }: Review): { points: RestartPoint[]; more:
 }
 
 function pointOf(program: Program, use: ToolUse): RestartPoint {
-  const part = use.parts.find(each => each.cut_steps > 0) ?? use.parts[0];
+  const part = firstCut(use) ?? use.parts[0];
   const first_cut_line = Math.max(part.first_cut_line, use.change_line);
   const point: RestartPoint = {
     tool: use.number,

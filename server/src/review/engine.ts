@@ -1,3 +1,5 @@
+import type { Problem } from '../rs274/problems.ts';
+import { Slot } from '../rs274/slot.ts';
 import { type Finding, SEVERITIES, type Severity } from './finding.ts';
 import { Gaps } from './gaps.ts';
 import { missingNeed } from './needs.ts';
@@ -12,13 +14,13 @@ export interface EngineOptions {
 
 export interface EngineResult {
   findings: Finding[];
-  /** What was not checked and why, in words. */
-  not_checked: string[];
+  /** What was not checked and why. */
+  gaps: Gaps;
 }
 
 /**
  * Runs the rules over a program. The engine, not the rule, decides: a rule whose needs are not met goes to
- * `not_checked`; what rests on assumed values is at most information; what another finding explains is
+ * the gaps; what rests on assumed values is at most information; what another finding explains is
  * dropped.
  */
 export function runRules(
@@ -53,10 +55,10 @@ export function runRules(
       }
     }
   }
-  if (refused) return { findings, not_checked: [] };
+  if (refused) return { findings, gaps: new Gaps() };
   for (const finding of problemFindings(rules, program, options)) findings.push(finding);
   const kept = dropExplained(rules, findings);
-  return { findings: kept, not_checked: gaps.words() };
+  return { findings: kept, gaps };
 }
 
 /** The uses of tools that a rule looks at. */
@@ -102,6 +104,9 @@ function finish(rule: Rule, tool: number, report: Report, set: Severity | undefi
   };
 }
 
+/** What was made of a problem last: at a key all but a few are those of the review before. */
+const made = new Slot<Problem, Finding>();
+
 /** Problems of the reader, carried by the rule that names their code. */
 function problemFindings(rules: readonly Rule[], program: Program, options: EngineOptions): Finding[] {
   const byProblem = problemRules(rules);
@@ -122,6 +127,11 @@ function problemFindings(rules: readonly Rule[], program: Program, options: Engi
     if (set === 'off') continue;
     const rated = rule?.rate?.(problem, program);
     const severity = set ?? problem.severity ?? rated ?? rule?.severity ?? 'warning';
+    const kept = made.get(problem);
+    if (kept?.severity === severity && kept.code === code) {
+      findings.push(kept);
+      continue;
+    }
     const fixes = problem.fix
       ? [
           {
@@ -139,7 +149,7 @@ function problemFindings(rules: readonly Rule[], program: Program, options: Engi
           },
         ]
       : undefined;
-    findings.push({
+    const finding: Finding = {
       code,
       severity,
       line: problem.line,
@@ -150,7 +160,9 @@ function problemFindings(rules: readonly Rule[], program: Program, options: Engi
       ...(rule ? { source: rule.source } : {}),
       ...(fixes ? { fixes } : {}),
       ...(problem.file ? { file: problem.file } : {}),
-    });
+    };
+    made.set(problem, finding);
+    findings.push(finding);
   }
   return findings;
 }

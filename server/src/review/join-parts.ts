@@ -1,7 +1,7 @@
 import { Slot } from '../rs274/slot.ts';
 import { RUN } from '../rs274/steps.ts';
 import { NO_LINE, Part } from './part.ts';
-import { runHash, sameRun } from './same-run.ts';
+import { sameRun } from './same-run.ts';
 
 /** Parts whose lines are counted from a first line. */
 export interface PlacedParts {
@@ -67,11 +67,15 @@ class Joined {
   }
 }
 
+/** In a use of a tool with more parts than this, parts are found by their hash. */
+const FEW = 16;
+
 class Folding {
   private readonly joined = new Joined();
+  /** Parts of this use of a tool by hash, once they are many. */
   private readonly by_hash = new Map<number, number[]>();
-  /** The same by the very array of the run, which stretches in one state share. */
-  private readonly by_run = new Map<Float64Array, number>();
+  /** Where the parts of this use begin. */
+  private begin = 0;
   private last_run: Float64Array | undefined;
   private last = -1;
   private last_line = 0;
@@ -80,14 +84,13 @@ class Folding {
     const { run } = part;
     const last_line = part.last_line + by;
     if (this.last_run && toolOf(this.last_run) !== toolOf(run)) this.close();
-    this.last = this.by_run.get(run) ?? this.alike(run);
+    this.last = this.alike(part);
     if (this.last >= 0) this.joined.addTo(this.last, part, by);
     else {
       this.last = this.joined.parts.length;
-      this.keep(run);
       this.joined.push(part, by, own);
+      this.keep(part);
     }
-    this.by_run.set(run, this.last);
     this.last_run = run;
     this.last_line = last_line;
   }
@@ -97,16 +100,25 @@ class Folding {
     return this.joined.parts;
   }
 
-  private alike(run: Float64Array): number {
+  private alike({ run, hash }: Part): number {
     const { parts } = this.joined;
-    return this.by_hash.get(runHash(run))?.find(index => sameRun(parts[index].run, run)) ?? -1;
+    const { begin, by_hash } = this;
+    if (parts.length - begin > FEW)
+      return by_hash.get(hash)?.find(index => sameRun(parts[index].run, run)) ?? -1;
+    for (let index = begin; index < parts.length; index++) {
+      const other = parts[index];
+      if (other.run === run || (other.hash === hash && sameRun(other.run, run))) return index;
+    }
+    return -1;
   }
 
-  private keep(run: Float64Array): void {
-    const hash = runHash(run);
-    const others = this.by_hash.get(hash);
-    if (others) others.push(this.last);
-    else this.by_hash.set(hash, [this.last]);
+  private keep({ hash }: Part): void {
+    const { parts } = this.joined;
+    const { begin, by_hash } = this;
+    const count = parts.length - begin;
+    if (count <= FEW) return;
+    if (count > FEW + 1) add(by_hash, hash, parts.length - 1);
+    else for (let index = begin; index < parts.length; index++) add(by_hash, parts[index].hash, index);
   }
 
   /** Ends the use of a tool: its last part is to tell how it ends. */
@@ -114,11 +126,17 @@ class Folding {
     const { parts } = this.joined;
     if (this.last >= 0 && this.last !== parts.length - 1)
       this.joined.push(new Part(parts[this.last].run, this.last_line), 0, true);
-    this.by_hash.clear();
-    this.by_run.clear();
+    if (this.by_hash.size > 0) this.by_hash.clear();
+    this.begin = parts.length;
     this.last = -1;
     this.last_run = undefined;
   }
+}
+
+function add(by_hash: Map<number, number[]>, hash: number, index: number): void {
+  const others = by_hash.get(hash);
+  if (others) others.push(index);
+  else by_hash.set(hash, [index]);
 }
 
 function toolOf(run: Float64Array): number {

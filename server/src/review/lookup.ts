@@ -84,9 +84,12 @@ export function errorWithSheet(program: Program): Severity {
   return program.sheet ? 'error' : 'warning';
 }
 
-/** First part of a use that cuts. */
+/** The part of a use that cuts first: where parts are folded it need not be the one that begins first. */
 export function firstCut(use: ToolUse): Part | undefined {
-  return use.parts.find(part => part.cut_steps > 0);
+  let first: Part | undefined;
+  for (const part of use.parts)
+    if (part.cut_steps > 0 && !(first && first.first_cut_line <= part.first_cut_line)) first = part;
+  return first;
 }
 
 /** Uses that have a tool and cut. */

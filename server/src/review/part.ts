@@ -1,4 +1,5 @@
 import { RUN, type RunField } from '../rs274/steps.ts';
+import { runHash } from './same-run.ts';
 
 /** Stands for no line: lines of a stretch can be a little under zero. */
 export const NO_LINE = -0x40000000;
@@ -25,6 +26,9 @@ export class Part {
   /** First feed move straight along the tool axis into the work. */
   plunge_line: number = NO_LINE;
 
+  /** Equal for runs that belong in one part; 0 while nobody asked. */
+  private run_hash = 0;
+
   constructor(
     readonly run: Float64Array,
     line: number,
@@ -46,7 +50,13 @@ export class Part {
     made.flags = this.flags;
     made.untimed = this.untimed;
     made.plunge_line = this.plunge_line;
+    made.run_hash = this.run_hash;
     return made;
+  }
+
+  get hash(): number {
+    if (this.run_hash === 0) this.run_hash = runHash(this.run);
+    return this.run_hash;
   }
 
   get cut_length_mm(): number {

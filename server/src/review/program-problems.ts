@@ -1,20 +1,37 @@
 import type { Reading } from '../rs274/index.ts';
 import type { Problem } from '../rs274/problems.ts';
+import { Slot } from '../rs274/slot.ts';
 import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
 
-/** What the reader found, lines of the program. */
+/** What the reader found, lines of the program. While lines stay where they are they are the same objects. */
 export function problemsOf(reading: Reading): readonly Problem[] {
-  return join(piecesOf(reading));
+  const pieces = piecesOf(reading);
+  return pieces.length === 1 ? placed(pieces[0]) : pieces.flatMap(placed);
 }
 
+type Problems = { readonly list: readonly Problem[] };
+
 const piecesOf = summedInPieces(
-  stretches => join([...linesBefore(stretches)].map(({ stretch, by }) => ({ value: stretch.problems, by }))),
+  stretches =>
+    join([...linesBefore(stretches)].map(({ stretch, by }) => ({ value: { list: stretch.problems }, by }))),
   join,
 );
 
-function join(pieces: readonly Piece<readonly Problem[]>[]): readonly Problem[] {
-  const all: Problem[] = [];
+function join(pieces: readonly Piece<Problems>[]): Problems {
+  const list: Problem[] = [];
   for (const { value, by } of pieces)
-    for (const problem of value) all.push({ ...problem, line: problem.line + by });
-  return all;
+    for (const problem of value.list) list.push(by === 0 ? problem : { ...problem, line: problem.line + by });
+  return { list };
+}
+
+const standing = new Slot<Problems, { by: number; list: readonly Problem[] }>();
+
+/** The problems of a piece where it stands in the program. */
+function placed({ value, by }: Piece<Problems>): readonly Problem[] {
+  let found = standing.get(value);
+  if (found?.by !== by) {
+    found = { by, list: join([{ value, by }]).list };
+    standing.set(value, found);
+  }
+  return found.list;
 }

@@ -73,7 +73,7 @@ class LateReview implements Review {
     const { program } = this;
     this.gaps_made ??= [
       ...materialGaps(program),
-      ...this.raw().not_checked,
+      ...this.raw().gaps.words(),
       ...stockGaps(program),
       ...readingGaps(program),
     ];

@@ -1,5 +1,7 @@
-import type { ProgramText } from '../rs274/index.ts';
+import type { Chunk } from '../rs274/chunk.ts';
+import type { Reading } from '../rs274/index.ts';
 import { Slot } from '../rs274/slot.ts';
+import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
 
 /** Axis words with and without a decimal point. */
 export interface PointScan {
@@ -11,30 +13,49 @@ export interface PointScan {
 }
 
 const PLACES = 60;
-const byChunk = new Slot<object, PointScan>();
 
-/** Counts points of X Y Z U W words outside comments; each chunk of text is looked at once. */
-export function scanPoints(text: ProgramText): PointScan {
+/** Counts points of X Y Z U W words outside comments; after an edit only the text that it changed is looked at again. */
+export function scanPoints(reading: Reading): PointScan {
+  const { text } = reading;
+  // Control flow has the whole program read as one stretch.
+  if (reading.stretches.length === 1 && reading.stretches[0].chunk === null)
+    return join(
+      text.chunks.map((chunk, index) => ({ value: scanChunk(chunk), by: text.firstLineOfChunk(index) })),
+    );
+  return join(piecesOf(reading));
+}
+
+const piecesOf = summedInPieces(
+  stretches =>
+    join(
+      [...linesBefore(stretches)].flatMap(({ stretch: { chunk }, by }) =>
+        chunk ? [{ value: scanChunk(chunk), by }] : [],
+      ),
+    ),
+  join,
+);
+
+function join(pieces: readonly Piece<PointScan>[]): PointScan {
   const all: PointScan = { with_point: 0, whole: 0, places: [] };
-  const { chunks } = text;
-  for (let index = 0; index < chunks.length; index++) {
-    const chunk = chunks[index];
-    if (chunk.plain_points >= 0) {
-      all.with_point += chunk.plain_points;
-      continue;
-    }
-    let scan = byChunk.get(chunk);
-    if (!scan) {
-      scan = scanBytes(chunk.bytes.subarray(0, chunk.length));
-      byChunk.set(chunk, scan);
-    }
-    all.with_point += scan.with_point;
-    all.whole += scan.whole;
-    if (all.places.length >= PLACES || scan.places.length === 0) continue;
-    const first = text.firstLineOfChunk(index);
-    for (const place of scan.places) all.places.push({ ...place, line: place.line + first });
+  for (const { value, by } of pieces) {
+    all.with_point += value.with_point;
+    all.whole += value.whole;
+    if (all.places.length >= PLACES) continue;
+    for (const place of value.places) all.places.push({ ...place, line: place.line + by });
   }
   return all;
+}
+
+const byChunk = new Slot<Chunk, PointScan>();
+
+function scanChunk(chunk: Chunk): PointScan {
+  if (chunk.plain_points >= 0) return { with_point: chunk.plain_points, whole: 0, places: [] };
+  let scan = byChunk.get(chunk);
+  if (!scan) {
+    scan = scanBytes(chunk.bytes.subarray(0, chunk.length));
+    byChunk.set(chunk, scan);
+  }
+  return scan;
 }
 
 function scanBytes(bytes: Uint8Array): PointScan {

@@ -23,7 +23,7 @@ export const pointMissing: Rule = {
     if (dialect.value === 'ngc') return;
     const counted = least_increment_mm.how === 'given' && least_increment_mm.value > 0;
     if (least_increment_mm.how === 'given' && !counted) return;
-    const points = scanPoints(program.reading.text);
+    const points = scanPoints(program.reading);
     const few = points.whole > 0 && points.whole * 20 <= points.with_point;
     if (!few || points.with_point < (counted ? 5 : 40)) return;
     for (const word of points.places.slice(0, counted ? 50 : 1)) {

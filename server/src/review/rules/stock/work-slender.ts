@@ -1,5 +1,6 @@
 import { isAbsent } from '../../../cutting/result.ts';
 import { workSupport } from '../../../cutting/slender.ts';
+import { firstCut } from '../../lookup.ts';
 import type { Program } from '../../program.ts';
 import type { Rule } from '../../rule.ts';
 import { statedBar } from '../../stated-bar.ts';
@@ -44,7 +45,7 @@ export const workSlender: Rule = {
     const support = workSupport({ length_mm: overhang, diameter_mm: diameter });
     const use = program.uses.find(each => each.cuts);
     if (isAbsent(support) || support === 'chuck only' || !use) return;
-    const first = use.parts.find(part => part.cut_steps > 0);
+    const first = firstCut(use);
     const ratio = overhang / diameter;
     report({
       at: program.blockPlace(first?.first_cut_line ?? use.first_line),
