@@ -1,6 +1,6 @@
 import { Slot } from '../rs274/slot.ts';
 import { RUN } from '../rs274/steps.ts';
-import { NO_LINE, Part } from './part.ts';
+import { Part } from './part.ts';
 import { sameRun } from './same-run.ts';
 
 /** Parts whose lines are counted from a first line. */
@@ -42,7 +42,7 @@ export function placedParts(parts: readonly Part[], by: number): readonly Part[]
   if (by === 0) return parts;
   let found = standing.get(parts);
   if (found?.by !== by) {
-    found = { by, parts: parts.map(part => move(part.copy(), by)) };
+    found = { by, parts: parts.map(part => part.copy().moved(by)) };
     standing.set(parts, found);
   }
   return found.parts;
@@ -56,14 +56,14 @@ class Joined {
   push(part: Part, by: number, own = false): void {
     const lent = !own && by === 0;
     this.lent.push(lent);
-    this.parts.push(lent ? part : move(own ? part : part.copy(), by));
+    this.parts.push(lent ? part : (own ? part : part.copy()).moved(by));
   }
 
   addTo(index: number, part: Part, by: number): void {
     const { parts, lent } = this;
     if (lent[index]) parts[index] = parts[index].copy();
     lent[index] = false;
-    addPart(parts[index], part, by);
+    parts[index].take(part, by);
   }
 }
 
@@ -142,39 +142,4 @@ function add(by_hash: Map<number, number[]>, hash: number, index: number): void 
 function toolOf(run: Float64Array): number {
   const tool = run[RUN.tool];
   return tool >= 0 ? tool : -1;
-}
-
-function move(part: Part, by: number): Part {
-  part.first_line += by;
-  part.last_line += by;
-  if (part.first_cut_line !== NO_LINE) part.first_cut_line += by;
-  if (part.last_cut_line !== NO_LINE) part.last_cut_line += by;
-  if (part.plunge_line !== NO_LINE) part.plunge_line += by;
-  return part;
-}
-
-function addPart(a: Part, b: Part, by: number): void {
-  a.last_line = Math.max(a.last_line, b.last_line + by);
-  a.first_line = Math.min(a.first_line, b.first_line + by);
-  if (b.first_cut_line !== NO_LINE) {
-    if (a.first_cut_line === NO_LINE) a.first_cut_line = b.first_cut_line + by;
-    a.last_cut_line = Math.max(a.last_cut_line, b.last_cut_line + by);
-  }
-  a.cut_steps += b.cut_steps;
-  a.rapid_steps += b.rapid_steps;
-  a.kinds |= b.kinds;
-  a.flags |= b.flags;
-  a.cut_length_mm += b.cut_length_mm;
-  a.rapid_length_mm += b.rapid_length_mm;
-  a.cut_min += b.cut_min;
-  a.dwell_min += b.dwell_min;
-  a.untimed += b.untimed;
-  if (!(a.least_x_mm <= b.least_x_mm) && b.least_x_mm >= 0) a.least_x_mm = b.least_x_mm;
-  if (!(a.most_x_mm >= b.most_x_mm) && b.most_x_mm >= 0) a.most_x_mm = b.most_x_mm;
-  if (a.plunge_line === NO_LINE && b.plunge_line !== NO_LINE) a.plunge_line = b.plunge_line + by;
-  a.plunge_mm = Math.max(a.plunge_mm, b.plunge_mm);
-  for (const axis of [0, 1, 2] as const) {
-    a.widen(axis, b.low(axis));
-    a.widen(axis, b.high(axis));
-  }
 }

@@ -54,6 +54,43 @@ export class Part {
     return made;
   }
 
+  /** Counts the lines from another first line, `by` lines further up. */
+  moved(by: number): this {
+    this.first_line += by;
+    this.last_line += by;
+    if (this.first_cut_line !== NO_LINE) this.first_cut_line += by;
+    if (this.last_cut_line !== NO_LINE) this.last_cut_line += by;
+    if (this.plunge_line !== NO_LINE) this.plunge_line += by;
+    return this;
+  }
+
+  /** Adds what happens later in the same run, its lines counted from a line `by` further down. */
+  take(later: Part, by: number): void {
+    this.last_line = Math.max(this.last_line, later.last_line + by);
+    this.first_line = Math.min(this.first_line, later.first_line + by);
+    if (later.first_cut_line !== NO_LINE) {
+      if (this.first_cut_line === NO_LINE) this.first_cut_line = later.first_cut_line + by;
+      this.last_cut_line = Math.max(this.last_cut_line, later.last_cut_line + by);
+    }
+    if (this.plunge_line === NO_LINE && later.plunge_line !== NO_LINE)
+      this.plunge_line = later.plunge_line + by;
+    this.cut_steps += later.cut_steps;
+    this.rapid_steps += later.rapid_steps;
+    this.kinds |= later.kinds;
+    this.flags |= later.flags;
+    this.untimed += later.untimed;
+    // Not through the getters: of a long program this is done thousands of times before it is compiled.
+    const own = this.lengths;
+    const more = later.lengths;
+    for (let i = 0; i < SUMS; i++) own[i] += more[i];
+    if (!(own[LEAST_X] <= more[LEAST_X]) && more[LEAST_X] >= 0) own[LEAST_X] = more[LEAST_X];
+    if (!(own[MOST_X] >= more[MOST_X]) && more[MOST_X] >= 0) own[MOST_X] = more[MOST_X];
+    if (more[PLUNGE] > own[PLUNGE]) own[PLUNGE] = more[PLUNGE];
+    for (let i = LOW; i < HIGH; i++) if (!(own[i] <= more[i]) && !Number.isNaN(more[i])) own[i] = more[i];
+    for (let i = HIGH; i < own.length; i++)
+      if (!(own[i] >= more[i]) && !Number.isNaN(more[i])) own[i] = more[i];
+  }
+
   get hash(): number {
     if (this.run_hash === 0) this.run_hash = runHash(this.run);
     return this.run_hash;
@@ -90,25 +127,25 @@ export class Part {
 
   /** Working diameter of cuts on a lathe (2 |X|): least and most. */
   get least_x_mm(): number {
-    return this.lengths[4];
+    return this.lengths[LEAST_X];
   }
   set least_x_mm(value: number) {
-    this.lengths[4] = value;
+    this.lengths[LEAST_X] = value;
   }
 
   get most_x_mm(): number {
-    return this.lengths[5];
+    return this.lengths[MOST_X];
   }
   set most_x_mm(value: number) {
-    this.lengths[5] = value;
+    this.lengths[MOST_X] = value;
   }
 
   /** Longest feed move straight along the tool axis into the work. */
   get plunge_mm(): number {
-    return this.lengths[6];
+    return this.lengths[PLUNGE];
   }
   set plunge_mm(value: number) {
-    this.lengths[6] = value;
+    this.lengths[PLUNGE] = value;
   }
 
   /** Least and greatest of an axis at the ends of cuts; NaN where nothing is known. */
@@ -128,6 +165,11 @@ export class Part {
   }
 }
 
+// Places in `lengths`: what is added comes first.
+const SUMS = 4;
+const LEAST_X = 4;
+const MOST_X = 5;
+const PLUNGE = 6;
 const LOW = 7;
 const HIGH = 10;
 
