@@ -12,11 +12,10 @@ const STAND_IN = 0xbf;
 
 /** A piece of program text that never changes: whole lines, one byte a UTF-16 unit. */
 export class Chunk {
-  /**
-   * Axis words X Y Z with a point, where every block of the chunk is plain (words of G0 to G3 with plain numbers, none
-   * without a point but zero, no comment); -1 where it is not, or was not read yet. Noted by the reader in passing.
-   */
-  plain_points = -1;
+  /** Axis words with a point, where none but zero is without; -1 where one is, or nobody knows. Noted by the reader in passing. */
+  pointed_words = -1;
+  /** Every block was found to be plain: words of G0 to G3 with plain numbers, no comment. */
+  plain = false;
   private known_line_ends = -1;
   private line_starts: Int32Array | null = null;
 

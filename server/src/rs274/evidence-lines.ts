@@ -32,7 +32,7 @@ export function countChunk(chunk: Chunk, evidence: Evidence): void {
   }
 }
 
-/** Letters by number from A, and what the kernel calls them. */
+/** Letters by number from A, and their bits. */
 const BY_LETTER = (
   [
     ['F', letterF],
@@ -46,9 +46,9 @@ const BY_LETTER = (
     ['Y', letterY],
     ['Z', letterZ],
   ] as const
-).map(([letter, what]) => [letter.charCodeAt(0) - 65, what] as const);
+).map(([letter, what]) => [letter.charCodeAt(0) - 65, 1 << what] as const);
 
-/** Counts the plain lines of a chunk, which are most of a long program; the others go the long way. */
+/** Passes over the plain lines of a chunk, which are most of a long program; the others go the long way. */
 class PlainLines {
   private readonly kernel: TextKernel;
   /** After the last line end. */
@@ -59,29 +59,21 @@ class PlainLines {
     let limit = bytes.length;
     while (limit > 0 && !isLineEnd(bytes[limit - 1])) limit -= 1;
     this.limit = limit;
-    const { box } = this.kernel;
-    box[at.boxIncrements] = 1;
-    box[at.boxMostNumber] = at.anyNumber;
-    box.fill(1, at.boxScale, at.boxScale + 16);
-    box.fill(0, at.boxShift, at.boxShift + 16);
   }
 
   /** Counts from a line on; gives the first line that is not plain. */
   count(start: number, e: Evidence): number {
     const { box } = this.kernel;
-    box.fill(0, at.boxTally, at.boxLines);
     const end = this.kernel.countLines(start, this.limit);
     if (end === start) return end;
     e.lines += box[at.boxLines];
     e.filled_lines += box[at.boxFilled];
     e.block_lines += box[at.boxFilled];
-    e.axis_with_point += box[at.boxPointed];
-    for (const [letter, what] of BY_LETTER) e.letters[letter] += box[at.boxTally + what];
-    for (let code = 0; code < 4; code += 1) {
-      const found = box[at.boxCodes + code];
-      if (found > 0) e.g.set(10 * code, (e.g.get(10 * code) ?? 0) + found);
-    }
-    if ((box[at.boxSeen] & axes) !== 0 && e.first_unit === 0) e.motion_before_unit = true;
+    const letters = box[at.boxSeen];
+    if (box[at.boxPointed] !== 0) e.axis_with_point = true;
+    for (const [letter, bit] of BY_LETTER) if ((letters & bit) !== 0) e.letters[letter] = 1;
+    for (let code = 0; code < 4; code += 1) if (((box[at.boxCodes] >> code) & 1) !== 0) e.g.add(10 * code);
+    if ((letters & axes) !== 0 && e.first_unit === 0) e.motion_before_unit = true;
     return end;
   }
 }
@@ -148,17 +140,17 @@ function countLine(bytes: Uint8Array, start: number, end: number, e: Evidence): 
     p = Math.max(number.end, p + 1);
     words += 1;
     const value = number.value;
-    e.letters[upper - 65] += 1;
+    e.letters[upper - 65] = 1;
     if (upper === 71) {
       const ten = Math.round(value * 10);
-      e.g.set(ten, (e.g.get(ten) ?? 0) + 1);
+      e.g.add(ten);
       g.push(ten);
     } else if (upper === 77) {
       const ten = Math.round(value * 10);
       e.m.set(ten, (e.m.get(ten) ?? 0) + 1);
     } else if (AXES.has(upper)) {
       if (upper >= 85) axes += 1;
-      if (number.point) e.axis_with_point += 1;
+      if (number.point) e.axis_with_point = true;
       else if (value !== 0) {
         e.axis_whole += 1;
         if (number.digits >= 3) e.axis_whole_long += 1;

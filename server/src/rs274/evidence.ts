@@ -4,17 +4,19 @@ import { release } from './kernel.ts';
 import { NotCuttingSigns } from './not-cutting.ts';
 import { Slot } from './slot.ts';
 
-/** What one chunk tells about dialect, units and number form: counts only, so that chunks can be summed. */
+/** What one chunk tells about dialect, units and number form: what stands in it and how often, so that chunks can be summed. */
 export class Evidence {
   lines = 0;
   filled_lines = 0;
   /** Lines that hold at least one letter with a number. */
   block_lines = 0;
-  g: Map<number, number> = new Map();
+  /** G codes times ten. */
+  g: Set<number> = new Set();
+  /** M codes times ten, and how often. */
   m: Map<number, number> = new Map();
-  /** Words by letter A to Z. */
-  letters = new Int32Array(26);
-  axis_with_point = 0;
+  /** 1 for letters A to Z that a word begins with. */
+  letters = new Uint8Array(26);
+  axis_with_point = false;
   /** Axis words that are not zero and have no point. */
   axis_whole = 0;
   /** ... of three digits or more. */
@@ -53,30 +55,31 @@ export class Evidence {
       this.motion_before_unit ||= other.motion_before_unit;
     }
     for (const key of SUMS) this[key] += other[key];
-    for (const [code, count] of other.g) this.g.set(code, (this.g.get(code) ?? 0) + count);
+    for (const code of other.g) this.g.add(code);
     for (const [code, count] of other.m) this.m.set(code, (this.m.get(code) ?? 0) + count);
-    for (let i = 0; i < 26; i += 1) this.letters[i] += other.letters[i];
+    for (let i = 0; i < 26; i += 1) this.letters[i] |= other.letters[i];
+    this.axis_with_point ||= other.axis_with_point;
     this.axis_largest = Math.max(this.axis_largest, other.axis_largest);
     this.dwell_largest = Math.max(this.dwell_largest, other.dwell_largest);
     this.dwell_least = Math.min(this.dwell_least, other.dwell_least);
     this.signs.add(other.signs, first_line);
   }
 
-  /** How often a G code stands in the text. */
-  gCount(...codes: number[]): number {
-    let sum = 0;
-    for (const code of codes) sum += this.g.get(Math.round(code * 10)) ?? 0;
-    return sum;
+  /** Whether one of these G codes stands in the text. */
+  hasG(...codes: number[]): boolean {
+    return codes.some(code => this.g.has(Math.round(code * 10)));
   }
 
+  /** How often these M codes stand in the text. */
   mCount(...codes: number[]): number {
     let sum = 0;
     for (const code of codes) sum += this.m.get(Math.round(code * 10)) ?? 0;
     return sum;
   }
 
-  letter(name: string): number {
-    return this.letters[name.charCodeAt(0) - 65];
+  /** Whether one of these letters begins a word. */
+  has(...names: string[]): boolean {
+    return names.some(name => this.letters[name.charCodeAt(0) - 65] > 0);
   }
 }
 
@@ -84,7 +87,6 @@ const SUMS = [
   'lines',
   'filled_lines',
   'block_lines',
-  'axis_with_point',
   'axis_whole',
   'axis_whole_long',
   'long_tools',
@@ -117,7 +119,7 @@ export function evidenceOf(chunk: Chunk): Evidence {
 }
 
 /** Chunks of which all are looked at; of longer texts the beginning, the end and some between. */
-const ALL_CHUNKS = 10;
+const ALL_CHUNKS = 6;
 const FIRST_CHUNKS = 2;
 const LAST_CHUNKS = 1;
 const CHUNKS_BETWEEN = 3;

@@ -126,6 +126,6 @@ function takeOut(machine: Machine, box: Float64Array): void {
   machine.line = box[at.boxLine];
   table.count = box[at.boxCount];
   table.arcCount = box[at.boxArcs];
-  if (box[at.boxUnplain] === 1) machine.plain_points = -1;
-  else if (machine.plain_points >= 0) machine.plain_points += box[at.boxPoints];
+  if (box[at.boxUnplain] === 1) machine.pointed_words = -1;
+  else if (machine.pointed_words >= 0) machine.pointed_words += box[at.boxPoints];
 }

@@ -118,7 +118,7 @@ const comments_known = new Slot<Chunk, readonly (Comment & { line: number })[]>(
 
 /** Comments of a chunk, lines from its first; each chunk is looked through once, one of plain blocks not at all. */
 export function commentsOfChunk(chunk: Chunk): readonly (Comment & { line: number })[] {
-  if (chunk.plain_points >= 0) return NO_COMMENTS;
+  if (chunk.plain) return NO_COMMENTS;
   let found = comments_known.get(chunk);
   if (found === undefined) {
     found = findComments(chunk);

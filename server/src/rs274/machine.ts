@@ -76,8 +76,10 @@ export class Machine {
   problems: Problem[] = [];
   /** Line of the block being executed, relative to the table's first line. */
   line = 0;
-  /** Axis words X Y Z with a point while all blocks are plain; -1 once one was not. */
-  plain_points = 0;
+  /** Axis words with a point; -1 once one that is not zero has none, or text was passed over. */
+  pointed_words = 0;
+  /** No block went the long way so far. */
+  all_plain = true;
   /** Flags that every step of this block gets. */
   flags = 0;
   /** Set by a block that only the control-flow driver can execute. */
@@ -212,7 +214,8 @@ export class Machine {
     this.problems = [];
     this.assumed.clear();
     this.line = 0;
-    this.plain_points = 0;
+    this.pointed_words = 0;
+    this.all_plain = true;
     this.flags = 0;
     this.needs_flow = false;
     this.looks_ahead = false;

@@ -70,7 +70,7 @@ function leastIncrement(e: Evidence, hints: Hints): Item<number> {
   }
   if (e.axis_whole === 0)
     return { value: 0, how: 'only-fit', why: 'every axis word that is not zero has a point' };
-  const all_whole = e.axis_with_point === 0;
+  const all_whole = !e.axis_with_point;
   if (all_whole && e.axis_largest > FARTHEST_MM && e.axis_whole_long * 2 > e.axis_whole) {
     const why = `no axis word has a point and the largest is ${e.axis_largest}: read as thousandths`;
     return { value: 0.001, how: 'likely', why };
@@ -93,7 +93,7 @@ function diameter(e: Evidence, kind: MachineKind, dialect: Dialect, hints: Hints
   if (hints.diameter !== undefined)
     return { value: hints.diameter, how: 'given', why: 'from the setup sheet or the machine' };
   if (dialect === 'ngc') {
-    const stated = e.gCount(7, 8) > 0;
+    const stated = e.hasG(7, 8);
     const why = stated ? 'the program says G7 or G8' : 'radius until G7 in this dialect';
     return { value: false, how: stated ? 'stated' : 'likely', why };
   }

@@ -1,3 +1,4 @@
+import { axisPointsOf } from './axis-points.ts';
 import { BlockReader } from './block-reader.ts';
 import type { Chunk } from './chunk.ts';
 import { endOfLine, nextLine } from './chunk.ts';
@@ -81,7 +82,8 @@ export class StretchRunner {
     this.look(place);
     this.execute(chunk, stateIn, skip_lines, chunk.length);
     chunk.noteLineEnds(machine.line);
-    chunk.plain_points = machine.plain_points;
+    chunk.pointed_words = machine.pointed_words;
+    chunk.plain = machine.all_plain;
     const lineCount = machine.line;
     if (last) closePath(machine);
     const stretch = {
@@ -157,14 +159,14 @@ export class StretchRunner {
     reader.problems = machine.problems;
     let pos = 0;
     for (; machine.line < skip_lines && pos < limit; machine.line += 1) pos = nextLine(bytes, pos, limit);
-    if (pos > 0) machine.plain_points = -1;
+    if (pos > 0) passOver(machine);
     const fast_limit = limit < bytes.length || chunk.endsWithLineEnd() ? limit : -1;
     const lines = new FastLines(machine, bytes);
     let fast = !this.slow_only && pos < fast_limit && allowsFastLines(machine);
     while (pos < limit) {
       if (machine.state.v[S.ended] !== 0) {
         // After the end of the program nothing is executed or reported.
-        machine.plain_points = -1;
+        passOver(machine);
         for (let end = endOfLine(bytes, pos, limit); end < limit; end = endOfLine(bytes, pos, limit)) {
           machine.line += 1;
           pos = nextLine(bytes, end, limit);
@@ -175,8 +177,8 @@ export class StretchRunner {
         pos = lines.run(pos, fast_limit);
         if (pos >= limit) break;
       }
-      machine.plain_points = -1;
       const end = endOfLine(bytes, pos, limit);
+      countAxisWords(machine, bytes, pos, end);
       const block = reader.read(bytes, pos, end, machine.line);
       this.executor.execute(block);
       if (end >= limit) break;
@@ -185,6 +187,20 @@ export class StretchRunner {
       fast = fast_limit >= 0 && !this.slow_only && allowsFastLines(machine);
     }
   }
+}
+
+/** Some text is not read. */
+function passOver(machine: Machine): void {
+  machine.pointed_words = -1;
+  machine.all_plain = false;
+}
+
+/** Counts the axis words of a block that goes the long way. */
+function countAxisWords(machine: Machine, bytes: Uint8Array, from: number, to: number): void {
+  machine.all_plain = false;
+  if (machine.pointed_words < 0) return;
+  const { whole, with_point } = axisPointsOf(bytes, from, to);
+  machine.pointed_words = whole > 0 ? -1 : machine.pointed_words + with_point;
 }
 
 /** An edit runs one or two stretches and hints follow at once; the first reading runs thousands. */

@@ -97,7 +97,7 @@ function told(text: string, options: ReadOptions, size = text.length + 1): unkno
   const { holes, vias, feedsUp, turnedArcs, sideways, axes } = scanOf(made);
   return {
     steps: reading.stretches.map(({ steps, problems }) => [columnsOf(steps), problems]),
-    points: reading.text.chunks.map(chunk => chunk.plain_points),
+    points: reading.text.chunks.map(chunk => chunk.pointed_words),
     parts: programParts(reading),
     marks: { holes, vias, feedsUp, turnedArcs, sideways, axes },
   };

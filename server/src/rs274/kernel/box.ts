@@ -39,11 +39,10 @@ export const boxValue: i32 = 56;
 
 /** First number of the box that the reader leaves to those who look at what was read. */
 export const boxFree: i32 = 72;
-/** What plain lines were counted to hold: by letter (16), by code G0 to G3, lines, filled ones, axis words with a point, letters seen. */
-export const boxTally: i32 = 128;
-export const boxCodes: i32 = 144;
-export const boxLines: i32 = 148;
-export const boxFilled: i32 = 149;
-export const boxPointed: i32 = 150;
-export const boxSeen: i32 = 151;
-export const boxLength: i32 = 152;
+/** What plain lines hold: letters with a point, codes G0 to G3 and letters seen (a bit each), lines, filled ones. */
+export const boxPointed: i32 = 128;
+export const boxCodes: i32 = 129;
+export const boxSeen: i32 = 130;
+export const boxLines: i32 = 131;
+export const boxFilled: i32 = 132;
+export const boxLength: i32 = 133;
