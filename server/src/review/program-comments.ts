@@ -1,8 +1,5 @@
-import { type Comment, comments, commentsOfChunk, type Reading } from '../rs274/index.ts';
-import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
-
-/** A comment with its line, 0-based. */
-export type PlacedComment = Comment & { line: number };
+import { comments, commentsOfChunk, type PlacedComment, type Reading, type Stretch } from '../rs274/index.ts';
+import { type Piece, summedInPieces } from './blocks.ts';
 
 /** All comments of a program in order; at most `most`. */
 export function commentsOf(reading: Reading, most = Number.POSITIVE_INFINITY): readonly PlacedComment[] {
@@ -11,16 +8,18 @@ export function commentsOf(reading: Reading, most = Number.POSITIVE_INFINITY): r
   return all.length > most ? all.slice(0, most) : all;
 }
 
-const piecesOf = summedInPieces(
-  stretches =>
-    join(
-      [...linesBefore(stretches)].map(({ stretch, by }) => ({
-        value: stretch.chunk ? commentsOfChunk(stretch.chunk) : [],
-        by,
-      })),
-    ),
-  join,
-);
+const piecesOf = summedInPieces(commentsOfBlock, join);
+
+function commentsOfBlock(stretches: readonly Stretch[]): readonly PlacedComment[] {
+  const all: PlacedComment[] = [];
+  let by = 0;
+  for (const { chunk, lineCount } of stretches) {
+    if (chunk)
+      for (const comment of commentsOfChunk(chunk)) all.push({ ...comment, line: comment.line + by });
+    by += lineCount;
+  }
+  return all;
+}
 
 function join(pieces: readonly Piece<readonly PlacedComment[]>[]): readonly PlacedComment[] {
   const all: PlacedComment[] = [];

@@ -14,8 +14,8 @@ const STAND_IN = 0xbf;
 export class Chunk {
   /** Axis words with a point, where none but zero is without; -1 where one is, or nobody knows. Noted by the reader in passing. */
   pointed_words = -1;
-  /** Every block was found to be plain: words of G0 to G3 with plain numbers, no comment. */
-  plain = false;
+  /** Line and place of each line that may hold a comment, in turn; undefined where nobody knows. Noted like that. */
+  comment_lines: readonly number[] | undefined;
   private known_line_ends = -1;
   private line_starts: Int32Array | null = null;
 

@@ -4,13 +4,11 @@ export { Chunk } from './chunk.ts';
 export { LETTERS } from './codes/letters.ts';
 export * from './codes/shape.ts';
 export { CODES, codeFor, codeName, dialectsOf, meaningsOf } from './codes/table.ts';
+export { type Comment, comments, commentsOfChunk, type PlacedComment } from './comments.ts';
 export { StepCursor } from './cursor.ts';
 export {
   type BlockView,
   blockAt,
-  type Comment,
-  comments,
-  commentsOfChunk,
   toolChanges,
   type Word,
 } from './inspect.ts';

@@ -69,6 +69,8 @@ export interface Assumption {
 
 const NO_ASSUMPTIONS: readonly Assumption[] = [];
 
+const NO_LINES: number[] = [];
+
 /** A machine that executes blocks: the state, the table it writes to, and the problems it found. */
 export class Machine {
   readonly state: MachineState;
@@ -78,8 +80,8 @@ export class Machine {
   line = 0;
   /** Axis words with a point; -1 once one that is not zero has none, or text was passed over. */
   pointed_words = 0;
-  /** No block went the long way so far. */
-  all_plain = true;
+  /** Lines that may hold a comment: line and place of each in turn; undefined when they are many, or text was passed over. */
+  comment_lines: number[] | undefined = NO_LINES;
   /** Flags that every step of this block gets. */
   flags = 0;
   /** Set by a block that only the control-flow driver can execute. */
@@ -215,7 +217,7 @@ export class Machine {
     this.assumed.clear();
     this.line = 0;
     this.pointed_words = 0;
-    this.all_plain = true;
+    this.comment_lines = NO_LINES;
     this.flags = 0;
     this.needs_flow = false;
     this.looks_ahead = false;

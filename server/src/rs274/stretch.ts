@@ -3,6 +3,7 @@ import { BlockReader } from './block-reader.ts';
 import type { Chunk } from './chunk.ts';
 import { endOfLine, nextLine } from './chunk.ts';
 import type { MachineKind } from './codes/shape.ts';
+import { opensComment } from './comments.ts';
 import { closePath } from './execute-compensation.ts';
 import { Executor } from './executor.ts';
 import { allowsFastLines, FastLines } from './fast-lines.ts';
@@ -83,7 +84,7 @@ export class StretchRunner {
     this.execute(chunk, stateIn, skip_lines, chunk.length);
     chunk.noteLineEnds(machine.line);
     chunk.pointed_words = machine.pointed_words;
-    chunk.plain = machine.all_plain;
+    chunk.comment_lines = machine.comment_lines;
     const lineCount = machine.line;
     if (last) closePath(machine);
     const stretch = {
@@ -178,7 +179,7 @@ export class StretchRunner {
         if (pos >= limit) break;
       }
       const end = endOfLine(bytes, pos, limit);
-      countAxisWords(machine, bytes, pos, end);
+      noteLine(machine, bytes, pos, end);
       const block = reader.read(bytes, pos, end, machine.line);
       this.executor.execute(block);
       if (end >= limit) break;
@@ -192,15 +193,23 @@ export class StretchRunner {
 /** Some text is not read. */
 function passOver(machine: Machine): void {
   machine.pointed_words = -1;
-  machine.all_plain = false;
+  machine.comment_lines = undefined;
 }
 
-/** Counts the axis words of a block that goes the long way. */
-function countAxisWords(machine: Machine, bytes: Uint8Array, from: number, to: number): void {
-  machine.all_plain = false;
-  if (machine.pointed_words < 0) return;
-  const { whole, with_point } = axisPointsOf(bytes, from, to);
-  machine.pointed_words = whole > 0 ? -1 : machine.pointed_words + with_point;
+/** More lines with comments than this are looked for again when somebody asks. */
+const MOST_COMMENT_LINES = 50;
+
+/** Notes what others will ask of a line that goes the long way: its axis words, and whether it may hold a comment. */
+function noteLine(machine: Machine, bytes: Uint8Array, from: number, to: number): void {
+  const { comment_lines } = machine;
+  if (machine.pointed_words >= 0) {
+    const { whole, with_point } = axisPointsOf(bytes, from, to);
+    machine.pointed_words = whole > 0 ? -1 : machine.pointed_words + with_point;
+  }
+  if (comment_lines === undefined || !opensComment(bytes, from, to)) return;
+  if (comment_lines.length === 0) machine.comment_lines = [machine.line, from];
+  else if (comment_lines.length < 2 * MOST_COMMENT_LINES) comment_lines.push(machine.line, from);
+  else machine.comment_lines = undefined;
 }
 
 /** An edit runs one or two stretches and hints follow at once; the first reading runs thousands. */
