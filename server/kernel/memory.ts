@@ -93,17 +93,20 @@ export function lastOver(from: i32, to: i32, z: i32): i32 {
   return from - 1;
 }
 
-/** Greatest height of the cells `from` to `to`. */
+/** Greatest height of the cells `from` to `to`, that of level metal beside a rim included. */
 export function highestOf(from: i32, to: i32): i32 {
   let highest: i32 = -0x7fff_ffff;
   let at = from;
   if (to - from >= 3) {
     let four = i32x4.splat(highest);
-    for (; at <= to - 3; at += 4) four = i32x4.max_s(four, v128.load(tops + ((<usize>at) << 2)));
+    for (; at <= to - 3; at += 4) {
+      const cell = (<usize>at) << 2;
+      four = i32x4.max_s(four, i32x4.max_s(v128.load(tops + cell), v128.load(floors + cell)));
+    }
     const two = i32x4.max_s(four, v128.shuffle<i32>(four, four, 2, 3, 0, 1));
     highest = max(i32x4.extract_lane(two, 0), i32x4.extract_lane(two, 1));
   }
-  for (; at <= to; at++) highest = max(highest, topAt(at));
+  for (; at <= to; at++) highest = max(highest, max(topAt(at), floorAt(at)));
   return highest;
 }
 

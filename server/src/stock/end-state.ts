@@ -80,8 +80,8 @@ export function turned(state: StockState, turn: Turn): StockState {
     for (let i = 0; i < columns; i++) {
       const from = sourceCell(state, turn, i, j, columns, rows);
       const to = j * columns + i;
-      const floor = state.floor[from];
       const top = state.top[from];
+      const floor = flip ? Math.min(state.floor[from], top) : state.floor[from];
       if (!flip) {
         out.floor[to] = floor;
         out.top[to] = top;

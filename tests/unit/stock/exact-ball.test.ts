@@ -1,6 +1,7 @@
 /**
  * A ball's pass beside its own last one, exact by plane geometry: at `deep` mm over the tip its radius is rho = sqrt(deep (D - deep)), the
- * metal ahead spans acos(1 - step/rho) from the wall and is as wide as the step.
+ * metal ahead spans acos(1 - step/rho) from the wall and is as wide as the step. Its volume a millimetre is the circle's segment
+ * of that depth less what both passes share: twice the part of the segment further than step/2 from its middle.
  */
 import assert from 'node:assert/strict';
 import { cutter } from '../../../server/src/stock/cutter.ts';
@@ -63,6 +64,31 @@ function check(pass: Pass, figures: MoveFigures): void {
   near('depth', figures.axial_depth_mm, deep_mm, 0.01 * deep_mm + 0.004);
 }
 
+/** Area that the pass takes beside its own last one, mm2: the integral of sqrt(R^2 - v^2) - (R - deep) is closed. */
+function section(diameter_mm: number, step_mm: number, deep_mm: number): number {
+  const r = diameter_mm / 2;
+  const under = r - deep_mm;
+  const rho = Math.sqrt(r * r - under * under);
+  const upTo = (v: number) => (v * Math.sqrt(r * r - v * v) + r * r * Math.asin(v / r)) / 2 - under * v;
+  const shared = step_mm >= 2 * rho ? 0 : 2 * (upTo(rho) - upTo(step_mm / 2));
+  return 2 * upTo(rho) - shared;
+}
+
+/** Percent that the volume of the pass may be off, at offsets of quarter cells along the grid, across it and at angles. */
+function checkVolume(step: number, deep: number, within: number): void {
+  const diameter_mm = 10;
+  const step_mm = (step * diameter_mm) / 100;
+  const deep_mm = (deep * diameter_mm) / 100;
+  const exact = section(diameter_mm, step_mm, deep_mm) * 3 * diameter_mm;
+  for (const along_deg of [0, 30, 45, 90]) {
+    for (const across_cells of [0, 0.25, 0.5, 0.75]) {
+      const pass = { diameter_mm, step_mm, deep_mm, along_deg, across_cells };
+      const off = (cut(pass).removed_mm3 / exact - 1) * 100;
+      assert.ok(Math.abs(off) <= within, `${off} % off: ${JSON.stringify(pass)}`);
+    }
+  }
+}
+
 const shares = (of: number, ...percent: number[]) => percent.map(share => (share * of) / 100);
 
 describe('narrow side steps of a ball at the default cells', () => {
@@ -97,3 +123,68 @@ describe('narrow side steps of a ball at the default cells', () => {
     }
   });
 });
+
+describe('volume of one pass of a ball at the default cells', () => {
+  for (const deep of [5, 10, 20, 35]) {
+    for (const step of [5, 10, 20, 50, 80]) {
+      it(`side step ${step} %, ${deep} % deep: within 1 %`, () => checkVolume(step, deep, 1));
+    }
+    it(`side step 2 %, ${deep} % deep: within 2.2 %`, () => checkVolume(2, deep, 2.2));
+  }
+  for (const step of [10, 20, 50, 80]) {
+    it(`side step ${step} %, half the ball deep: within 1 %`, () => checkVolume(step, 50, 1));
+  }
+  it('side step 5 %, half the ball deep: within 1.2 %', () => checkVolume(5, 50, 1.2));
+  it('side step 2 %, half the ball deep: within 3.5 %', () => checkVolume(2, 50, 3.5));
+  for (const step of [2, 5, 10, 20, 50, 80]) {
+    it(`side step ${step} %, 2 % deep: within 3 %`, () => checkVolume(step, 2, 3));
+  }
+
+  // each pass lower than the last one by half the step: by the midpoint rule, 40,000 strips
+  for (const step_mm of [0.2, 0.5, 1, 2]) {
+    it(`down a slope across the feed, side step ${step_mm} mm of 10: within 1 %`, () => {
+      for (const turned of [false, true]) {
+        for (const off of [0, 0.25, 0.5, 0.75]) {
+          const volume = thirdPass(step_mm, off / 2, turned);
+          const share = (volume / (slopeSection(step_mm) * 30) - 1) * 100;
+          assert.ok(Math.abs(share) <= 1, `${share} % off at ${off} of a cell, turned ${turned}`);
+        }
+      }
+    });
+  }
+});
+
+/** Volume of the third of three passes, the last 30 mm of it in pieces of 0.5 mm. */
+function thirdPass(step_mm: number, off_mm: number, turned: boolean): number {
+  const tool = cutter({ kind: 'ball', diameter_mm: 10 });
+  if ('missing' in tool) throw new Error(tool.missing);
+  const stock = createMillStock({ low: [0, 0, -20], high: [80, 80, 0], cell_mm: 0.5 }, [tool]);
+  const at = (u: number, pass: number): Point => {
+    const across = 40 + pass * step_mm + off_mm;
+    return turned ? [across, u, -1 - (pass * step_mm) / 2] : [u, across, -1 - (pass * step_mm) / 2];
+  };
+  const feed = (from: number, to: number, pass: number) =>
+    stock.move({ kind: 'feed', from: at(from, pass), to: at(to, pass) }).removed_mm3;
+  feed(10, 70, 0);
+  feed(10, 70, 1);
+  feed(10, 25, 2);
+  let volume = 0;
+  for (let u = 25; u < 55; u += 0.5) volume += feed(u, u + 0.5, 2);
+  assert.equal(stock.heightUnitsRemoved(), stock.heightUnitsAtStart() - stock.heightUnitsLeft());
+  return volume;
+}
+
+function slopeSection(step_mm: number): number {
+  const strips = 40_000;
+  const wide = (12 + 2 * step_mm) / strips;
+  const under = (pass: number, v: number) => {
+    const off = v - pass * step_mm;
+    return Math.abs(off) < 5 ? 4 - (pass * step_mm) / 2 - Math.sqrt(25 - off * off) : 0;
+  };
+  let area = 0;
+  for (let k = 0; k < strips; k++) {
+    const v = -6 + (k + 0.5) * wide;
+    area += Math.max(0, Math.min(0, under(0, v), under(1, v)) - under(2, v)) * wide;
+  }
+  return area;
+}

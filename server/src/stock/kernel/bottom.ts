@@ -1,6 +1,6 @@
 /** How much of the tool's underside stands in metal. */
 import { heightUnits } from './cells.ts';
-import { filled, holds, uncut } from './field.ts';
+import { filled, holds, least, uncut } from './field.ts';
 import { floorAt, sideAt, topAt } from './memory.ts';
 import { sx, sy } from './place.ts';
 import { forget, metalAt, nearest, seenTop } from './probe.ts';
@@ -35,7 +35,7 @@ export function readBottom(z: f64): void {
         const cell: i32 = nearest(x, y);
         top = topAt(cell);
         if (top <= limit) continue;
-        if (sideAt(cell) < 0) top = floorAt(cell);
+        if (sideAt(cell) < 0) top = least(top, floorAt(cell));
       }
       if (top <= limit) continue;
       hits++;

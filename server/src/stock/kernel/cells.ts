@@ -5,6 +5,13 @@ import { floorAt, roundInt, setFloor, setSide, setTop, sideAt, topAt } from './m
 export const heightUnits: f64 = 4_096;
 /** Units of `side` in a cell. */
 export const sideUnits: i32 = 16_384;
+/** A cell's floor over its top where a round or pointed tool cut all of it: it stands at one height, that of its centre. */
+export const roundCut: i32 = 1;
+/**
+ * The same over the level metal beside a groove whose rim runs through the cell: `top` is the height of the centre, `side` by how many units the
+ * mean lies lower.
+ */
+export const besideRim: i32 = 2;
 const sameHeight: i32 = 2;
 const sameSide: i32 = 16;
 const half: i32 = 8_192;
@@ -23,6 +30,7 @@ export function cutHeight(height: i32, side: i32): i32 {
 /** Mean height of a cell, in units. */
 export function cellHeight(floor: i32, top: i32, side: i32): i32 {
   if (floor === top) return floor;
+  if (floor > top) return floor === top + roundCut ? top : top - side;
   return top - cutHeight(top - floor, side);
 }
 
@@ -35,6 +43,20 @@ export function mergeCell(at: i32, z: i32, side: i32): i32 {
   let top: i32 = topAt(at);
   if (z >= top || side >= sideUnits) return 0;
   let floor: i32 = floorAt(at);
+  if (floor > top) {
+    // it goes on as a level cell of the same mean, or what stands over `z` goes and the mean stays
+    const mean: i32 = cellHeight(floor, top, sideAt(at));
+    if (z >= mean) {
+      if (side > -sideUnits) return 0;
+      setTop(at, z);
+      setFloor(at, z + besideRim);
+      setSide(at, z - mean);
+      return 0;
+    }
+    top = mean;
+    floor = mean;
+    setTop(at, mean);
+  }
   if (floor === top) {
     setFloor(at, z);
     if (side <= -sideUnits) {

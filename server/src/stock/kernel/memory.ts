@@ -83,10 +83,10 @@ export function lastOver(from: i32, to: i32, z: i32): i32 {
   return at;
 }
 
-/** Greatest height of the cells `from` to `to`. */
+/** Greatest height of the cells `from` to `to`, that of level metal beside a rim included. */
 export function highestOf(from: i32, to: i32): i32 {
   let highest = -0x7fff_ffff;
-  for (let at = from; at <= to; at++) if (tops[at] > highest) highest = tops[at];
+  for (let at = from; at <= to; at++) highest = Math.max(highest, tops[at], floors[at]);
   return highest;
 }
 

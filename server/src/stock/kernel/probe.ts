@@ -52,9 +52,9 @@ export function metalAt(x: f64, y: f64, z: f64): f64 {
   const fb: i32 = floorAt(a + 1);
   const fc: i32 = floorAt(c);
   const fd: i32 = floorAt(c + 1);
-  const plain: bool = fa === ta && fb === tb && fc === tc && fd === td;
+  const plain: bool = fa >= ta && fb >= tb && fc >= tc && fd >= td;
   let answer: f64 = 1;
-  if (!(fa > z && fb > z && fc > z && fd > z)) {
+  if (!(fa > z && fb > z && fc > z && fd > z && ta > z && tb > z && tc > z && td > z)) {
     const fu: f64 = u - i;
     const fv: f64 = v - j;
     if (plain && shape !== shapeFlat) {
@@ -84,8 +84,8 @@ export function metalAt(x: f64, y: f64, z: f64): f64 {
 }
 
 function cornerOf(cell: i32, floor: i32, top: i32, z: f64, perCell: f64): f64 {
-  if (floor === top || z >= top || z < floor) {
-    const over: f64 = ((z >= top || floor === top ? top : floor) - z) * perCell;
+  if (floor >= top || z >= top || z < floor) {
+    const over: f64 = ((z >= top || floor >= top ? top : floor) - z) * perCell;
     return over >= 1 ? 1 : over <= -1 ? -1 : over;
   }
   const units: f64 = sideUnits;
@@ -96,7 +96,7 @@ function cornerOf(cell: i32, floor: i32, top: i32, z: f64, perCell: f64): f64 {
 export function heightNear(x: f64, y: f64): i32 {
   if (!filled) return uncut;
   const at: i32 = nearest(x, y);
-  return sideAt(at) < 0 ? floorAt(at) : topAt(at);
+  return sideAt(at) < 0 ? least(floorAt(at), topAt(at)) : topAt(at);
 }
 
 /** Cell of the tile nearest to (x, y), which has to lie in its region. */

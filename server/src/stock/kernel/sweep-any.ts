@@ -1,5 +1,5 @@
 /** Any tool moved along a straight line in any direction: the general case, a few times slower than the fast ones. */
-import { heightUnits, mergeCell, sideUnits } from './cells.ts';
+import { heightUnits, mergeCell, roundCut, sideUnits } from './cells.ts';
 import { cx, cy, h, least, lowest, most, needCells, nh, nw, ox, oy, w } from './field.ts';
 import { floorAt, roundInt, setFloor, setTop, topAt } from './memory.ts';
 import { noteCut, sizesWanted } from './sizes.ts';
@@ -95,6 +95,7 @@ export function sweepAny(x0: f64, y0: f64, z0: f64, x1: f64, y1: f64, z1: f64): 
       if (top <= z) continue;
       const at16: i32 = side <= -1 ? -sideUnits : roundInt(side * width);
       const cut: i32 = mergeCell(at, z, at16);
+      if (!isFlat && floorAt(at) === topAt(at)) setFloor(at, topAt(at) + roundCut);
       if (i < w) sum += cut;
       if (sizesWanted) noteCut(i, j, cut);
     }

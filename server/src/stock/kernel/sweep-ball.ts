@@ -1,7 +1,8 @@
 /** A ball moved along a straight line in any direction while its flank stays above the metal: the fast case of finishing. */
-import { heightUnits, mergeCell, sideUnits } from './cells.ts';
+import { heightUnits, roundCut } from './cells.ts';
 import { boundInRow, cx, cy, h, least, lowest, most, needCells, nh, nw, ox, oy, w } from './field.ts';
-import { floorAt, roundInt, setFloor, setTop, topAt } from './memory.ts';
+import { firstOver, floorAt, lastOver, roundInt, setFloor, setTop, topAt } from './memory.ts';
+import { cutAhead, cutRims } from './rim.ts';
 import { noteCut, sizesWanted } from './sizes.ts';
 import { columnFrom, columnTo, rowFrom, rowTo } from './sweep-flat.ts';
 
@@ -43,14 +44,14 @@ export function sweepBall(
   const jHigh: i32 = least(nh - 1, rowTo(Math.max(y0, y1) + reach));
   const iLow: i32 = most(0, columnFrom(Math.min(x0, x1) - reach));
   const iHigh: i32 = least(nw - 1, columnTo(Math.max(x0, x1) + reach));
-  if (iLow > iHigh) return 0;
+  let removed: f64 = cutRims(x0, y0, z0, ux, uy, m, length, r, reach, low);
+  if (iLow > iHigh) return removed;
   // the ball stands over the plane of its lowest tip by at least the square of the distance over its diameter
   const tip: f64 = Math.min(z0, z1) * heightUnits - 1;
   const tipUnits: i32 = roundInt(tip);
   const bowl: f64 = heightUnits / (2 * r);
   const stride: i32 = nw;
   const own: i32 = w;
-  let removed: f64 = 0;
   for (let j: i32 = jLow; j <= jHigh; j++) {
     if ((j === jLow || (j & 15) === 0) && boundInRow(j >> 4, iLow, iHigh) <= tipUnits) {
       j |= 15;
@@ -86,9 +87,16 @@ export function sweepBall(
       else if (ux < -1e-9) right = Math.min(right, x0 + (ahead - dy0 * uy) / ux);
       else if (dy0 * uy <= ahead) continue;
     }
-    const first: i32 = most(iLow, columnFrom(left));
-    const last: i32 = least(iHigh, columnTo(right));
     const row: i32 = j * stride;
+    let first: i32 = most(iLow, columnFrom(left));
+    let last: i32 = least(iHigh, columnTo(right));
+    if (first > last) continue;
+    // how far the row lies from the line at least
+    const off: f64 = Math.max(0, Math.max(Math.min(dy0, dy1), -Math.max(dy0, dy1)));
+    const under: i32 = roundInt(tip + bowl * (off * off) - 1);
+    first = firstOver(row + first, row + last, under) - row;
+    if (first > last) continue;
+    last = lastOver(row + first, row + last, under) - row;
     let sum: i32 = 0;
     for (let i: i32 = first; i <= last; i++) {
       const at: i32 = row + i;
@@ -120,12 +128,12 @@ export function sweepBall(
       if (z < low) z = low;
       if (top <= z) continue;
       let cut: i32 = 0;
-      if (floorAt(at) === top) {
-        setFloor(at, z);
+      if (floorAt(at) === top + roundCut) {
+        setFloor(at, z + roundCut);
         setTop(at, z);
         cut = top - z;
       } else {
-        cut = mergeCell(at, z, -sideUnits);
+        cut = cutAhead(at, z, v, touch <= 0 ? centre0 : centre1);
       }
       if (i < own) sum += cut;
       if (sizesWanted) noteCut(i, j, cut);
