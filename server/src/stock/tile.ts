@@ -2,7 +2,8 @@
  * One tile of the height field. A cell holds two heights and where the wall between them stands: `floor` on the cut side,
  * `top` on the other, `side` the distance of the cell's centre from the wall, negative on the cut side, in units of the cell's
  * width across that wall. A share `0.5 - side` (held to 0..1) of the cell stands at `floor`. Cells without a wall
- * have floor = top. Walls finer than a cell make narrow passes exact and give the engagement sub-cell edges.
+ * have floor = top; a `floor` over `top` tells of round tools, see `roundCut` and `besideRim`. Walls finer than a cell make narrow passes exact
+ * and give the engagement sub-cell edges.
  *
  * Heights are whole numbers of 1/4096 mm, so that sums of removed height are exact in any order; sides are whole
  * numbers of 1/16384 cell. A tile has one column and one row more than it owns (its neighbours' first), so that it can be

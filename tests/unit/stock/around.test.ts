@@ -231,6 +231,14 @@ describe('end states', () => {
     assert.ok(next.move({ kind: 'feed', from: [10, 18, -3], to: [25, 18, -3] }).removed_mm3 > 100);
   });
 
+  it('turned over: where a ball went through there is a hole', () => {
+    const plate = createMillStock({ low: [0, 0, -3], high: [40, 30, 0], cell_mm: 0.5 }, [ball]);
+    plate.move({ kind: 'feed', from: [10, 15, -4], to: [30, 15, -4] });
+    const next = createMillStock(blockOf(turned(endState(plate), 'flip-x')), [flat]);
+    // half as wide as sqrt(25 - 16) under the plate: 40 30 3 - 3 (20 6 + pi 9)
+    assert.ok(Math.abs(next.volume_mm3() - 3155.2) < 12, `${next.volume_mm3()}`);
+  });
+
   it('turned round and round is itself', () => {
     const state = endState(pocketed());
     const back = turned(turned(turned(turned(state, 'z-90'), 'z-90'), 'z-90'), 'z-90');
