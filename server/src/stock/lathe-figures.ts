@@ -15,6 +15,8 @@ export interface LatheFigures {
   readonly outer_radius_mm: number;
   readonly inner_radius_mm: number;
   readonly cuts: boolean;
+  /** Share of the way on which nothing is taken off, 0 to 1; NaN where that is not followed. */
+  readonly air_share: number;
 }
 
 /** Radii less than this apart are touching, not cutting. */
@@ -26,6 +28,14 @@ export interface Sums {
   area: number;
   radial: number;
   length: number;
+  /** Whole way, and what of it takes metal off. */
+  way: number;
+  in_metal: number;
+  /** Way since the tool was in metal, and whether that was at the end of the last piece long enough in z for the slices. */
+  since_metal: number;
+  ends_in_metal: boolean;
+  /** z of the tool where it was in metal last. */
+  metal_z: number;
   low: number;
   high: number;
   outer: number;
@@ -58,7 +68,11 @@ export function lengthInMetal(
 /** Sums of a move that has cut nothing yet. */
 export function newSums(): Sums {
   const far = Number.POSITIVE_INFINITY;
-  return { volume: 0, area: 0, radial: 0, length: 0, low: far, high: -far, outer: -far, inner: far };
+  return {
+    ...{ volume: 0, area: 0, radial: 0, length: 0, way: 0, in_metal: 0 },
+    ...{ since_metal: 0, ends_in_metal: false, metal_z: Number.NaN },
+    ...{ low: far, high: -far, outer: -far, inner: far },
+  };
 }
 
 /** Adds what one slice loses between two radii, mm. */
@@ -91,5 +105,13 @@ export function figuresOf(found: Sums): LatheFigures {
     outer_radius_mm: cuts ? found.outer : Number.NaN,
     inner_radius_mm: cuts ? found.inner : Number.NaN,
     cuts,
+    air_share: airShare(found, cuts),
   };
+}
+
+function airShare({ way, in_metal, since_metal, ends_in_metal }: Sums, cuts: boolean): number {
+  if (Number.isNaN(way + in_metal)) return Number.NaN;
+  if (!cuts || !(way > 0)) return cuts ? 0 : 1;
+  const share = 1 - (in_metal + (ends_in_metal ? since_metal : 0)) / way;
+  return share > 1e-9 ? share : 0;
 }

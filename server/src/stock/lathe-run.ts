@@ -22,6 +22,7 @@ export const latheFigureNames = [
   'outer_radius_mm',
   'inner_radius_mm',
   'cuts',
+  'air_share',
 ] as const satisfies readonly (keyof LatheFigures)[];
 
 const width = latheFigureNames.length;
@@ -156,11 +157,12 @@ export function latheFiguresAt(rows: Float64Array, move: number): LatheFigures |
   const at = move * width;
   if (Number.isNaN(rows[at])) return undefined;
   const [removed_mm3, radial_depth_mm, depth_mm, thread_pass_mm, ...rest] = rows.subarray(at, at + width);
-  const [from_z_mm, to_z_mm, outer_radius_mm, inner_radius_mm, cuts] = rest;
+  const [from_z_mm, to_z_mm, outer_radius_mm, inner_radius_mm, cuts, air_share] = rest;
   return {
     ...{ removed_mm3, radial_depth_mm, depth_mm, thread_pass_mm },
     ...{ from_z_mm, to_z_mm, outer_radius_mm, inner_radius_mm },
     cuts: cuts === 1,
+    air_share,
   };
 }
 

@@ -1,4 +1,5 @@
 /** The lathe's stock: an outer and an inner radius over z, cut by single-point tools and drills. */
+import { LatheContact, Stretches } from './lathe-contact.ts';
 import {
   add,
   figuresOf,
@@ -12,6 +13,7 @@ import {
 } from './lathe-figures.ts';
 import { LatheHull } from './lathe-hull.ts';
 import type { LatheMove } from './lathe-moves.ts';
+import { cutThread } from './lathe-thread.ts';
 import type { TurningTool } from './turning-tool.ts';
 
 export interface BarStock {
@@ -45,6 +47,9 @@ const face_skin_mm = 0.5;
 /** Thickest face that a facing tool takes off with the edge behind its nose. */
 const face_mm = 3;
 
+/** Greatest distance of an arc from its pieces. */
+const chord_mm = 0.0005;
+
 /** An arc in work: its pieces so far. */
 interface ArcInWork {
   readonly start: number;
@@ -67,6 +72,8 @@ export class LatheStock {
   readonly low_z_mm: number;
   private readonly count: number;
   private readonly hull = new LatheHull();
+  private readonly contact = new LatheContact();
+  private readonly stretches = new Stretches();
   private work: { move: LatheMove; tool: TurningTool; arc: ArcInWork | undefined } | undefined;
   private found = newSums();
   /** Figures of the last move that was finished. */
@@ -130,7 +137,7 @@ export class LatheStock {
     let arc: ArcInWork | undefined;
     if (move.kind === 'arc' && centre !== undefined && sweep_rad !== 0) {
       const radius = Math.hypot(move.from[0] - centre[0], move.from[1] - centre[1]);
-      const step = radius > 0.001 ? 2 * Math.acos(Math.max(0, 1 - 0.0005 / radius)) : 1;
+      const step = radius > 0.001 ? 2 * Math.acos(Math.max(0, 1 - chord_mm / radius)) : 1;
       const pieces = Math.min(5000, Math.max(2, Math.ceil(Math.abs(sweep_rad) / step)));
       const start = Math.atan2(move.from[1] - centre[1], move.from[0] - centre[0]);
       arc = { start, radius, pieces, done: 0, from: move.from };
@@ -144,16 +151,16 @@ export class LatheStock {
     if (!work) return true;
     const { move, tool, arc } = work;
     if (move.kind === 'thread') {
-      this.figures = this.cutThread(move, tool, found);
+      this.figures = cutThread(this, move, tool, found);
     } else if (!arc || !move.centre) {
-      this.cutLine(move.from, move.to, tool, found);
+      this.cutLine(move.from, move.to, tool, found, skin_mm);
       this.figures = figuresOf(found);
     } else {
       const [cz, cx] = move.centre;
       const a = arc.start + ((move.sweep_rad ?? 0) * ++arc.done) / arc.pieces;
       const last = arc.done === arc.pieces;
       const to = last ? move.to : ([cz + arc.radius * Math.cos(a), cx + arc.radius * Math.sin(a)] as const);
-      this.cutLine(arc.from, to, tool, found);
+      this.cutLine(arc.from, to, tool, found, chord_mm);
       arc.from = to;
       if (!last) return false;
       this.figures = figuresOf(found);
@@ -168,13 +175,21 @@ export class LatheStock {
     const slope = point_angle_deg >= 179.99 ? 0 : 1 / Math.tan((point_angle_deg * Math.PI) / 360);
     const found = newSums();
     const tip = Math.min(from_z_mm, to_z_mm);
+    const top = Math.max(from_z_mm, to_z_mm);
+    const half = this.slice_mm / 2;
+    this.stretches.clear();
     for (let k = this.sliceAt(tip); k < this.count; k++) {
       const z = this.low_z_mm + (k + 0.5) * this.slice_mm;
       if (z < tip) continue;
       const reach = slope === 0 ? radius : Math.min(radius, (z - tip) / slope);
-      this.takeInner(k, z, reach, found);
+      const was = this.inner[k];
+      if (this.takeInner(k, z, reach, found) <= skin_mm) continue;
+      const end = slope === 0 ? z - half : z - half - slope * Math.min(radius, this.outer[k]);
+      this.stretches.add(Math.max(tip, end), Math.min(top, z + half - slope * was));
     }
-    found.length = Math.abs(to_z_mm - from_z_mm);
+    found.way = top - tip;
+    found.in_metal = this.stretches.length();
+    found.length = found.in_metal;
     this.work = undefined;
     this.figures = figuresOf(found);
     return this.figures;
@@ -189,12 +204,18 @@ export class LatheStock {
     to: readonly [number, number],
     tool: TurningTool,
     found: Sums,
+    least_mm: number,
   ): void {
-    if (tool.kind === 'turn' && (this.facesOutwards(from, to, found) || this.entersBore(from, to))) return;
+    if (tool.kind === 'turn' && (this.facesOutwards(from, to, found) || this.entersBore(from, to))) {
+      found.way += Math.hypot(to[0] - from[0], to[1] - from[1]);
+      return;
+    }
     this.hull.sweep(from, to, tool);
     const { z: hullZ, x: hullX, count: points } = this.hull;
     const area = found.area;
+    const { contact, slice_mm } = this;
     resetMet();
+    contact.begin(from, to, tool);
     let h = 0;
     const first = this.sliceAt(hullZ[0]);
     for (let k = first; k < this.count; k++) {
@@ -205,9 +226,13 @@ export class LatheStock {
       const span = hullZ[h + 1] - hullZ[h];
       const part = span > 0 ? (z - hullZ[h]) / span : 0;
       const x = hullX[h] + (hullX[h + 1] - hullX[h]) * part;
-      if (tool.inward > 0) this.takeOuter(k, z, x, found);
-      else this.takeInner(k, z, -x, found);
+      const outside = tool.inward > 0;
+      const thick = outside ? this.takeOuter(k, z, x, found) : this.takeInner(k, z, -x, found);
+      if (thick <= least_mm) continue;
+      const was = outside ? this.outer[k] + thick : thick - this.inner[k];
+      contact.add(z - slice_mm / 2, z + slice_mm / 2, was, outside ? this.inner[k] : -this.outer[k]);
     }
+    contact.addTo(found, this);
     if (tool.kind === 'turn' && to[1] < from[1]) this.dropFace(from[1], to[0], found);
     if (found.area > area) found.length += lengthInMetal(from, to, met);
   }
@@ -241,7 +266,10 @@ export class LatheStock {
     const area = found.area;
     for (let k = first; k < this.count; k++)
       this.takeInner(k, this.low_z_mm + (k + 0.5) * this.slice_mm, to[1], found);
-    if (found.area > area) found.length += lengthInMetal(from, to, met);
+    if (found.area > area) {
+      found.length += lengthInMetal(from, to, met);
+      if (met.outer > met.inner) found.in_metal += Math.min(to[1], met.outer) - Math.max(from[1], met.inner);
+    }
     return true;
   }
 
@@ -257,53 +285,24 @@ export class LatheStock {
     return mouth >= this.count || this.outer[mouth] <= this.inner[mouth];
   }
 
-  private takeOuter(k: number, z: number, x: number, found: Sums): void {
+  /** Takes a slice down to a radius; what it has lost, mm. */
+  private takeOuter(k: number, z: number, x: number, found: Sums): number {
     const was = this.outer[k];
     const inner = this.inner[k];
-    if (was <= inner || x >= was) return;
+    if (was <= inner || x >= was) return 0;
     const now = Math.max(x, inner);
     this.outer[k] = now;
     add(found, this.slice_mm, z, was, now);
+    return was - now;
   }
 
-  private takeInner(k: number, z: number, x: number, found: Sums): void {
+  private takeInner(k: number, z: number, x: number, found: Sums): number {
     const was = this.inner[k];
     const outer = this.outer[k];
-    if (outer <= was || x <= was) return;
+    if (outer <= was || x <= was) return 0;
     const now = Math.min(x, outer);
     this.inner[k] = now;
     add(found, this.slice_mm, z, now, was);
-  }
-
-  private cutThread(move: LatheMove, tool: TurningTool, found: Sums): LatheFigures {
-    const lead = move.lead_mm ?? 0;
-    const low = Math.min(move.from[0], move.to[0]);
-    const high = Math.max(move.from[0], move.to[0]);
-    let deepest = 0;
-    for (let k = this.sliceAt(low); k < this.count; k++) {
-      const z = this.low_z_mm + (k + 0.5) * this.slice_mm;
-      if (z < low) continue;
-      if (z > high) break;
-      const part = high > low ? (z - move.from[0]) / (move.to[0] - move.from[0]) : 0;
-      const x = move.from[1] + (move.to[1] - move.from[1]) * part;
-      const crest = tool.inward > 0 ? this.outer[k] : this.inner[k];
-      const reached = Number.isNaN(this.thread[k]) ? crest : this.thread[k];
-      const pass = (reached - x) * tool.inward;
-      if (pass <= skin_mm || this.outer[k] <= this.inner[k]) continue;
-      this.thread[k] = x;
-      deepest = Math.max(deepest, pass);
-      const depth = (crest - x) * tool.inward;
-      const before = depth - pass;
-      const area = tool.half_tangent * (depth * depth - before * before);
-      if (lead > 0) found.volume += (2 * Math.PI * ((x + crest) / 2) * area * this.slice_mm) / lead;
-      found.area += pass * this.slice_mm;
-      found.outer = Math.max(found.outer, crest, x);
-      found.inner = Math.min(found.inner, crest, x);
-      found.low = Math.min(found.low, z);
-      found.high = Math.max(found.high, z);
-    }
-    found.length = high - low;
-    found.radial = deepest;
-    return { ...figuresOf(found), thread_pass_mm: deepest };
+    return now - was;
   }
 }

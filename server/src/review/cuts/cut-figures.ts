@@ -1,7 +1,9 @@
 import { meanChipThicknessOverArc } from '../../cutting/chip-thickness.ts';
 import { isAbsent } from '../../cutting/result.ts';
+import { isHoleTool } from '../../materials/index.ts';
 import type { StepCursor } from '../../rs274/index.ts';
 import { KIND, RUN } from '../../rs274/steps.ts';
+import type { ToolKnown } from '../../setup/index.ts';
 import type { MoveFigures } from '../../stock/figures.ts';
 import { edgeFacts, type Span } from '../facts.ts';
 import type { Program } from '../program.ts';
@@ -46,10 +48,13 @@ export function cutFigures(program: Program, line: number): CutFigures | undefin
   const cursor = program.reading.stepsOfLine(line);
   while (cursor.next()) {
     if (cuts.kind === 'lathe') {
+      if (!CUTTING.has(cursor.kind)) continue;
       const figures = cuts.figures(cursor);
-      if (!figures || !CUTTING.has(cursor.kind)) continue;
+      if (!figures && !backsOut(cursor, program.tool(cursor.runValues[RUN.tool]))) continue;
       sum.seen = true;
-      sum.volume += figures.removed_mm3;
+      sum.volume += figures?.removed_mm3 ?? 0;
+      sum.way += cursor.length_mm;
+      sum.air += (figures?.air_share ?? 1) * cursor.length_mm;
       continue;
     }
     const met = cuts.figures(cursor);
@@ -64,8 +69,14 @@ export function cutFigures(program: Program, line: number): CutFigures | undefin
   }
   if (!sum.seen) return undefined;
   found.volume_mm3 = sum.volume;
-  if (sum.way > 0) found.air_share = sum.air / sum.way;
+  if (sum.way > 0 && !Number.isNaN(sum.air)) found.air_share = sum.air / sum.way;
   return found;
+}
+
+/** A drill, reamer or tap of known size leaves the hole along the lathe's axis: no cut, so the stock has no figures of it. */
+function backsOut({ x0, x, z0, z }: StepCursor, tool: ToolKnown | undefined): boolean {
+  const drills = tool?.kind !== undefined && isHoleTool(tool.kind.value) && tool.diameter_mm !== undefined;
+  return drills && x0 === 0 && x === 0 && z > z0;
 }
 
 /** Widens the spans by the values at one arc of a step. */
