@@ -75,19 +75,38 @@ export class LatheContact {
     this.ready = false;
   }
 
-  /** A slice from `low_z` to `high_z` had its surface at height `was` and has metal down to height `bottom`. */
+  /**
+   * From `low_z` to `high_z` the surface lay level at height `was`, with metal down to height `bottom`, and has been cut. When a place
+   * is met is convex over z, when it is through greatest at an end.
+   */
   add(low_z: number, high_z: number, was: number, bottom: number): void {
-    if (!this.ready) this.prepare();
     const { stretches } = this;
+    if (!this.ready) this.prepare();
     if (Math.abs(this.dz) >= 1e-6) {
-      const start = Math.min(this.metAt(low_z, was), this.metAt(high_z, was));
-      stretches.add(start, Math.max(this.metAt(low_z, bottom), this.metAt(high_z, bottom)));
-      return;
+      const start = within(this.firstMet(low_z, high_z, was));
+      stretches.add(start, within(Math.max(this.metAt(low_z, bottom), this.metAt(high_z, bottom))));
+    } else if (this.dx < 0) {
+      const start = within((was - this.lowestOver(low_z, high_z)) / this.dx);
+      stretches.add(start, this.throughAt(low_z, high_z, bottom));
     }
-    let low = Number.POSITIVE_INFINITY;
-    for (const z of [low_z, (low_z + high_z) / 2, high_z]) low = Math.min(low, this.outlineAt(z));
-    // straight down: the slice is in work as soon as the lowest place over it is
-    if (this.dx < 0) stretches.add(within((was - low) / this.dx), this.throughAt(low_z, high_z, bottom));
+  }
+
+  /** Where on the move a level surface is met first. */
+  private firstMet(low_z: number, high_z: number, height: number): number {
+    let low = low_z;
+    let high = high_z;
+    let first = Math.min(this.metAt(low, height), this.metAt(high, height));
+    // only a tool that comes down can meet the middle before both ends
+    for (let k = 0; k < 40 && this.dx < 0 && high - low > 1e-4; k++) {
+      const a = low + (high - low) / 3;
+      const b = high - (high - low) / 3;
+      const atA = this.metAt(a, height);
+      const atB = this.metAt(b, height);
+      first = Math.min(first, atA, atB);
+      if (atA < atB) high = b;
+      else low = a;
+    }
+    return first;
   }
 
   /** Adds the way of the move and what of it is in metal. */
@@ -123,7 +142,7 @@ export class LatheContact {
     return passes(z[0]) || passes(z[z.length - 1]);
   }
 
-  /** Place on the move, 0 to 1, where the outline first comes down to a height at z, or as far down there as it gets. */
+  /** Place on the way, 0 to 1 on the move itself, where the outline first comes down to a height at z, or as far down as it gets. */
   private metAt(z: number, height: number): number {
     const { u, h, last } = this;
     const level = height - this.from[1] - this.slope * (z - this.from[0]);
@@ -139,26 +158,34 @@ export class LatheContact {
       const part = last === 0 || level >= h[0] ? 0 : (h[low] - level) / (h[low] - h[high]);
       at = u[low] + (u[high] - u[low]) * part;
     }
-    return within((z - this.from[0] - at) / this.dz);
+    return (z - this.from[0] - at) / this.dz;
   }
 
+  /** Place on a move straight down where the last of the metal between two places is through. */
   private throughAt(low_z: number, high_z: number, bottom: number): number {
-    let high = Number.NEGATIVE_INFINITY;
-    for (const z of [low_z, (low_z + high_z) / 2, high_z]) {
-      const outline = this.outlineAt(z);
-      if (Number.isFinite(outline)) high = Math.max(high, outline);
+    const { z } = this.tool as TurningTool;
+    const low = Math.max(low_z, this.from[0] + z[0]);
+    const high = Math.min(high_z, this.from[0] + z[z.length - 1]);
+    return within((bottom - Math.max(this.outlineAt(low), this.outlineAt(high))) / this.dx);
+  }
+
+  /** Lowest height of the tool between two places at the start of the move. */
+  private lowestOver(low_z: number, high_z: number): number {
+    const { z, height } = this.tool as TurningTool;
+    let least = Math.min(this.outlineAt(low_z), this.outlineAt(high_z));
+    for (let k = 0; k < z.length; k++) {
+      const at = this.from[0] + z[k];
+      if (at >= low_z - near && at <= high_z + near) least = Math.min(least, this.from[1] + height[k]);
     }
-    return within((bottom - high) / this.dx);
+    return least;
   }
 
   /** Height of the tool over z at the start of the move; infinite beside it. */
   private outlineAt(z: number): number {
     const { z: at, height } = this.tool as TurningTool;
     const place = z - this.from[0];
-    const count = at.length;
-    if (place < at[0] - near || place > at[count - 1] + near) return Number.POSITIVE_INFINITY;
     let least = Number.POSITIVE_INFINITY;
-    for (let k = 0; k < count; k++) {
+    for (let k = 0; k < at.length; k++) {
       if (Math.abs(at[k] - place) <= near) least = Math.min(least, height[k]);
       else if (k > 0 && at[k - 1] < place - near && at[k] > place + near)
         least = height[k - 1] + ((height[k] - height[k - 1]) * (place - at[k - 1])) / (at[k] - at[k - 1]);

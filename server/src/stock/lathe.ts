@@ -213,28 +213,47 @@ export class LatheStock {
     this.hull.sweep(from, to, tool);
     const { z: hullZ, x: hullX, count: points } = this.hull;
     const area = found.area;
-    const { contact, slice_mm } = this;
+    const { contact, slice_mm, outer, inner } = this;
+    const outside = tool.inward > 0;
+    const [surface, other] = outside ? [outer, inner] : [inner, outer];
     resetMet();
     contact.begin(from, to, tool);
     let h = 0;
+    // slices side by side that have the same surface and the same metal are told to `contact` at once
+    let runFrom = 0;
+    let runTo = 0;
+    let runSurface = Number.NaN;
+    let runOther = Number.NaN;
     const first = this.sliceAt(hullZ[0]);
     for (let k = first; k < this.count; k++) {
-      const z = this.low_z_mm + (k + 0.5) * this.slice_mm;
+      const z = this.low_z_mm + (k + 0.5) * slice_mm;
       if (z < hullZ[0]) continue;
       if (z > hullZ[points - 1]) break;
       while (h + 2 < points && hullZ[h + 1] < z) h++;
       const span = hullZ[h + 1] - hullZ[h];
       const part = span > 0 ? (z - hullZ[h]) / span : 0;
       const x = hullX[h] + (hullX[h + 1] - hullX[h]) * part;
-      const outside = tool.inward > 0;
+      const was = surface[k];
       const thick = outside ? this.takeOuter(k, z, x, found) : this.takeInner(k, z, -x, found);
       if (thick <= least_mm) continue;
-      const was = outside ? this.outer[k] + thick : thick - this.inner[k];
-      contact.add(z - slice_mm / 2, z + slice_mm / 2, was, outside ? this.inner[k] : -this.outer[k]);
+      if (k !== runTo || was !== runSurface || other[k] !== runOther) {
+        this.tellRun(runFrom, runTo, runSurface, runOther, tool.inward);
+        runFrom = k;
+        runSurface = was;
+        runOther = other[k];
+      }
+      runTo = k + 1;
     }
+    this.tellRun(runFrom, runTo, runSurface, runOther, tool.inward);
     contact.addTo(found, this);
     if (tool.kind === 'turn' && to[1] < from[1]) this.dropFace(from[1], to[0], found);
     if (found.area > area) found.length += lengthInMetal(from, to, met);
+  }
+
+  private tellRun(from: number, to: number, surface: number, other: number, inward: number): void {
+    if (to <= from) return;
+    const low = this.low_z_mm + from * this.slice_mm;
+    this.contact.add(low, this.low_z_mm + to * this.slice_mm, surface * inward, other * inward);
   }
 
   /** Facing from outside, `x`, has come through at `z`: what stands before it is off, too, as the tool is wider than its nose. */
