@@ -97,7 +97,7 @@ export class LatheContact {
     let high = high_z;
     let first = Math.min(this.metAt(low, height), this.metAt(high, height));
     // only a tool that comes down can meet the middle before both ends
-    for (let k = 0; k < 40 && this.dx < 0 && high - low > 1e-4; k++) {
+    for (let k = 0; k < 40 && this.dx < 0 && high - low > 0.02; k++) {
       const a = low + (high - low) / 3;
       const b = high - (high - low) / 3;
       const atA = this.metAt(a, height);

@@ -4,7 +4,7 @@ export interface LatheFigures {
   readonly removed_mm3: number;
   /** Greatest thickness taken off in the radius. */
   readonly radial_depth_mm: number;
-  /** Cut area in the plane of the axis over the length that cuts: the depth across the feed. */
+  /** Depth across the feed (`depthAcross`); else cut area in the plane of the axis over the length that cuts. */
   readonly depth_mm: number;
   /** Thread: depth of this pass under the passes before it. */
   readonly thread_pass_mm: number;
@@ -28,6 +28,8 @@ export interface Sums {
   area: number;
   radial: number;
   length: number;
+  /** Depth square to the feed; NaN where it is only known as area over length. */
+  across: number;
   /** Whole way, and what of it takes metal off. */
   way: number;
   in_metal: number;
@@ -74,6 +76,7 @@ export function newSums(): Sums {
     area: 0,
     radial: 0,
     length: 0,
+    across: Number.NaN,
     way: 0,
     in_metal: 0,
     since_metal: 0,
@@ -109,7 +112,7 @@ export function figuresOf(found: Sums): LatheFigures {
   return {
     removed_mm3: found.volume,
     radial_depth_mm: cuts ? found.radial : 0,
-    depth_mm: cuts && found.length > 0 ? found.area / found.length : 0,
+    depth_mm: cuts && found.length > 0 ? (found.across > 0 ? found.across : found.area / found.length) : 0,
     thread_pass_mm: 0,
     from_z_mm: cuts ? found.low : Number.NaN,
     to_z_mm: cuts ? found.high : Number.NaN,

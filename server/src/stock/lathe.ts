@@ -1,5 +1,7 @@
 /** The lathe's stock: an outer and an inner radius over z, cut by single-point tools and drills. */
+import { type ArcInWork, arcInWork, chord_mm, nextPiece } from './lathe-arc.ts';
 import { LatheContact, Stretches } from './lathe-contact.ts';
+import { type CutRun, depthAcross } from './lathe-depth.ts';
 import {
   add,
   figuresOf,
@@ -47,18 +49,6 @@ const face_skin_mm = 0.5;
 /** Thickest face that a facing tool takes off with the edge behind its nose. */
 const face_mm = 3;
 
-/** Greatest distance of an arc from its pieces. */
-const chord_mm = 0.0005;
-
-/** An arc in work: its pieces so far. */
-interface ArcInWork {
-  readonly start: number;
-  readonly radius: number;
-  readonly pieces: number;
-  done: number;
-  from: readonly [number, number];
-}
-
 /**
  * Two height functions over z. A tool sweeps the convex hull of its outline at both ends of a straight move, exact for convex tools.
  * Grooves that widen inwards and threads are not held as shapes; a thread leaves the bar as it is and keeps its depth apart.
@@ -74,6 +64,8 @@ export class LatheStock {
   private readonly hull = new LatheHull();
   private readonly contact = new LatheContact();
   private readonly stretches = new Stretches();
+  /** What the straight move in work has cut. */
+  private runs: CutRun[] | undefined;
   private work: { move: LatheMove; tool: TurningTool; arc: ArcInWork | undefined } | undefined;
   private found = newSums();
   /** Figures of the last move that was finished. */
@@ -133,16 +125,7 @@ export class LatheStock {
   /** Begins a move; `goOn` cuts it. */
   begin(move: LatheMove, tool: TurningTool): void {
     this.found = newSums();
-    const { centre, sweep_rad = 0 } = move;
-    let arc: ArcInWork | undefined;
-    if (move.kind === 'arc' && centre !== undefined && sweep_rad !== 0) {
-      const radius = Math.hypot(move.from[0] - centre[0], move.from[1] - centre[1]);
-      const step = radius > 0.001 ? 2 * Math.acos(Math.max(0, 1 - chord_mm / radius)) : 1;
-      const pieces = Math.min(5000, Math.max(2, Math.ceil(Math.abs(sweep_rad) / step)));
-      const start = Math.atan2(move.from[1] - centre[1], move.from[0] - centre[0]);
-      arc = { start, radius, pieces, done: 0, from: move.from };
-    }
-    this.work = { move, tool, arc };
+    this.work = { move, tool, arc: arcInWork(move) };
   }
 
   /** Cuts a straight piece of the move that was begun; true when the move is finished and `figures` are its own. */
@@ -152,17 +135,14 @@ export class LatheStock {
     const { move, tool, arc } = work;
     if (move.kind === 'thread') {
       this.figures = cutThread(this, move, tool, found);
-    } else if (!arc || !move.centre) {
-      this.cutLine(move.from, move.to, tool, found, skin_mm);
+    } else if (!arc) {
+      this.cutLine(move.from, move.to, tool, found, true);
       this.figures = figuresOf(found);
     } else {
-      const [cz, cx] = move.centre;
-      const a = arc.start + ((move.sweep_rad ?? 0) * ++arc.done) / arc.pieces;
-      const last = arc.done === arc.pieces;
-      const to = last ? move.to : ([cz + arc.radius * Math.cos(a), cx + arc.radius * Math.sin(a)] as const);
-      this.cutLine(arc.from, to, tool, found, chord_mm);
+      const to = nextPiece(arc, move.to);
+      this.cutLine(arc.from, to, tool, found, false);
       arc.from = to;
-      if (!last) return false;
+      if (arc.done < arc.pieces) return false;
       this.figures = figuresOf(found);
     }
     this.work = undefined;
@@ -204,7 +184,7 @@ export class LatheStock {
     to: readonly [number, number],
     tool: TurningTool,
     found: Sums,
-    least_mm: number,
+    whole: boolean,
   ): void {
     if (tool.kind === 'turn' && (this.facesOutwards(from, to, found) || this.entersBore(from, to))) {
       found.way += Math.hypot(to[0] - from[0], to[1] - from[1]);
@@ -215,9 +195,11 @@ export class LatheStock {
     const area = found.area;
     const { contact, slice_mm, outer, inner } = this;
     const outside = tool.inward > 0;
+    const least_mm = whole ? skin_mm : chord_mm;
     const [surface, other] = outside ? [outer, inner] : [inner, outer];
     resetMet();
     contact.begin(from, to, tool);
+    this.runs = whole ? [] : undefined;
     let h = 0;
     // slices side by side that have the same surface and the same metal are told to `contact` at once
     let runFrom = 0;
@@ -247,13 +229,20 @@ export class LatheStock {
     this.tellRun(runFrom, runTo, runSurface, runOther, tool.inward);
     contact.addTo(found, this);
     if (tool.kind === 'turn' && to[1] < from[1]) this.dropFace(from[1], to[0], found);
+    if (this.runs) {
+      const heightAt = (k: number) => surface[k] * tool.inward;
+      found.across = depthAcross(from, to, tool, this.runs, { low_z_mm: this.low_z_mm, slice_mm, heightAt });
+    }
     if (found.area > area) found.length += lengthInMetal(from, to, met);
   }
 
   private tellRun(from: number, to: number, surface: number, other: number, inward: number): void {
     if (to <= from) return;
     const low = this.low_z_mm + from * this.slice_mm;
-    this.contact.add(low, this.low_z_mm + to * this.slice_mm, surface * inward, other * inward);
+    const was = surface * inward;
+    const bottom = other * inward;
+    this.contact.add(low, this.low_z_mm + to * this.slice_mm, was, bottom);
+    this.runs?.push({ from, to, was, bottom });
   }
 
   /** Facing from outside, `x`, has come through at `z`: what stands before it is off, too, as the tool is wider than its nose. */
@@ -265,8 +254,12 @@ export class LatheStock {
       if (this.outer[first] > x || (last - first) * this.slice_mm > face_mm) return;
     const at = this.low_z_mm + (first + 1) * this.slice_mm;
     if (first < 0 || at < z || this.low_z_mm + (last + 1) * this.slice_mm - z > face_mm) return;
-    for (let k = first + 1; k <= last; k++)
+    const swept = this.runs?.[this.runs.length - 1]?.to ?? 0;
+    for (let k = first + 1; k <= last; k++) {
+      const was = this.outer[k];
       this.takeOuter(k, this.low_z_mm + (k + 0.5) * this.slice_mm, this.inner[k], found);
+      if (k >= swept) this.runs?.push({ from: k, to: k + 1, was, bottom: this.inner[k] });
+    }
   }
 
   /**
