@@ -44,12 +44,12 @@ describe('lathe stock over the protocol', () => {
   it('shows the first figures and answers while the rest of a long program is still being cut', () =>
     withFiles({ 'long.nc': long(), 'long.setup.json': SHEET(BAR(600), 45) }, async session => {
       const uri = await session.open('long.nc');
-      // over the length of the edge in metal, 30.5 mm2 over 31 mm, then 46.125
-      await until(session, uri, depth('0\\\\.984'));
+      // from a radius of 25 to 24, then to 23.5: the slope of the edge at the end does not count
+      await until(session, uri, depth('1'));
       assert.equal(session.status.get(uri)?.busy, true, 'all was cut before the first figures came');
       // a key in the middle of the work: answered, and what is cut again begins with the first pass
       await session.edit(uri, [3, 4], [3, 6], '47');
-      await until(session, uri, depth('1\\\\.488'));
+      await until(session, uri, depth('1\\\\.5'));
       assert.equal(session.status.get(uri)?.busy, true);
     }));
 
