@@ -111,15 +111,6 @@ const made = new Slot<Problem, Finding>();
 function problemFindings(rules: readonly Rule[], program: Program, options: EngineOptions): Finding[] {
   const byProblem = problemRules(rules);
   const findings: Finding[] = [];
-  const sentences = new Map<string, string>();
-  const sentenceOf = (text: string) => {
-    let sentence = sentences.get(text);
-    if (sentence === undefined) {
-      sentence = asSentence(text);
-      sentences.set(text, sentence);
-    }
-    return sentence;
-  };
   for (const problem of program.problems()) {
     const rule = byProblem.get(problem.code);
     const code = rule?.code ?? problem.code;
@@ -156,7 +147,7 @@ function problemFindings(rules: readonly Rule[], program: Program, options: Engi
       column: problem.start,
       end_line: problem.line,
       end_column: problem.end,
-      message: sentenceOf(problem.message),
+      message: asSentence(problem.message),
       ...(rule ? { source: rule.source } : {}),
       ...(fixes ? { fixes } : {}),
       ...(problem.file ? { file: problem.file } : {}),

@@ -52,14 +52,6 @@ function lastLineWhere(
   return -1;
 }
 
-/** Whether a line's text holds a letter, large or small: only such lines are cut into words. */
-export function holdsLetter(program: Program, line: number, letter: string): boolean {
-  const { chunk, start, end } = program.reading.text.linePlace(line);
-  const wanted = letter.charCodeAt(0);
-  for (let at = start; at < end; at++) if ((chunk.bytes[at] & 0xdf) === wanted) return true;
-  return false;
-}
-
 /** Whether all lines between were within reach of the searches above. */
 export function withinReach(from: number, to: number): boolean {
   return to - from < REACH;
