@@ -1,6 +1,6 @@
 import type { Earlier } from '../review/cuts/earlier.ts';
-import { asSentence } from '../review/engine.ts';
 import type { Finding } from '../review/finding.ts';
+import { asSentence } from '../review/problem-findings.ts';
 import type { MachineKind } from '../review/working.ts';
 import { sheetProblems } from '../setup/index.ts';
 import type { SheetReading } from './sheet-reading.ts';

@@ -3,6 +3,7 @@ import { firstContactOf } from '../proveout/of-tool.ts';
 import { spanWords, toolWords } from '../report/tool-words.ts';
 import { type LineFacts, lineFacts } from '../review/facts.ts';
 import type { Review } from '../review/review.ts';
+import { mayChangeTool } from '../review/tool-calls.ts';
 import { isDoubtful } from '../review/tool-doubt.ts';
 import type { ToolReview } from '../review/tool-review.ts';
 import { isFedPerRevolution } from '../review/working.ts';
@@ -42,7 +43,7 @@ export function hintLines(
   const early = right_lines !== Number.POSITIVE_INFINITY;
   const hints = new Map<number, LineHint>();
   const later = new Set<number>();
-  for (const use of review.program.uses) {
+  for (const use of mayChangeTool(review.program.reading, from, to) ? review.program.uses : []) {
     const line = use.change_line;
     if (use.number < 0 || line < from || line > to) continue;
     if (early) {

@@ -8,8 +8,9 @@ import { type Reading, readProgram } from '../rs274/index.ts';
 import { EarlierStock, EarlierView } from './earlier-stock.ts';
 import type { EditorFiles } from './editor-files.ts';
 import type { OpenProgram } from './open-program.ts';
-import { nextTurn, readOn, rightLines } from './read-on.ts';
+import { readOn, rightLines } from './read-on.ts';
 import type { Settings } from './settings.ts';
+import { nextTurn } from './turns.ts';
 import { cutsOf, type StockWork } from './work/stock-work.ts';
 
 /** A program in front with what stands beside it. */

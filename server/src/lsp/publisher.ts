@@ -5,6 +5,7 @@ import { notification } from './protocol.ts';
 import type { SettingsStore } from './settings.ts';
 import type { SheetPublisher } from './sheet-publisher.ts';
 import { statusOf } from './status-words.ts';
+import { later } from './turns.ts';
 
 /** Sends findings and status, a moment after the last change, one program at a time. */
 export class Publisher {
@@ -12,7 +13,7 @@ export class Publisher {
   pause_ms = 150;
   /** Whether the client has our commands, so that a finding's code can lead to its page. */
   links = false;
-  private readonly timers = new Map<string, ReturnType<typeof setTimeout>>();
+  private readonly waiting = new Map<string, () => void>();
 
   constructor(
     private readonly connection: Connection,
@@ -23,15 +24,15 @@ export class Publisher {
   ) {}
 
   soon(uri: string): void {
-    clearTimeout(this.timers.get(uri));
-    this.timers.set(
+    this.waiting.get(uri)?.();
+    this.waiting.set(
       uri,
-      setTimeout(() => {
-        this.timers.delete(uri);
+      later(this.pause_ms, () => {
+        this.waiting.delete(uri);
         this.publish(uri).catch(error =>
           this.connection.console.error(`findings of ${uri}: ${String(error)}`),
         );
-      }, this.pause_ms),
+      }),
     );
   }
 
@@ -48,8 +49,8 @@ export class Publisher {
   }
 
   clear(uri: string): void {
-    clearTimeout(this.timers.get(uri));
-    this.timers.delete(uri);
+    this.waiting.get(uri)?.();
+    this.waiting.delete(uri);
     void this.connection.sendDiagnostics({ uri, diagnostics: this.sheets.of(uri) });
     this.sheets.review(uri, undefined);
   }

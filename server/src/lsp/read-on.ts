@@ -21,8 +21,3 @@ const TOOL_STATE: readonly StateField[] = ['tool', 'prepared_tool', 'skip_until_
 export function rightLines(reading: Reading): number {
   return reading.whole || reading.keeps(TOOL_STATE) ? reading.rightLines : 0;
 }
-
-/** Lets messages in before work goes on. */
-export function nextTurn(): Promise<void> {
-  return new Promise(done => setTimeout(done, 0));
-}

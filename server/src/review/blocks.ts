@@ -9,6 +9,8 @@ interface Lines {
 /** Some neighbouring stretches, or neighbouring blocks of them. Never changes: what is summed over it is kept with it. */
 interface Block<T extends Lines> extends Lines {
   readonly items: readonly T[];
+  /** By the number of the sum. */
+  readonly sums: unknown[];
 }
 
 /** What was summed over a piece of the program that begins at a line. */
@@ -35,35 +37,52 @@ export function summedInPieces<T>(
   ofBlock: (stretches: readonly Stretch[]) => T,
   join: (pieces: readonly Piece<T>[]) => T,
 ): (reading: Reading) => Piece<T>[] {
-  const held = new Slot<object, { value: T }>();
+  const number = sums_made++;
   const sumOf = (block: Lines, level: number): T => {
-    const { items } = block as Block<Lines>;
-    return once(held, block, () =>
-      level === 0
-        ? ofBlock(items as readonly Stretch[])
-        : join(piecesOf(items, item => sumOf(item, level - 1))),
-    );
+    const { items, sums } = block as Block<Lines>;
+    if (!(number in sums))
+      sums[number] =
+        level === 0
+          ? ofBlock(items as readonly Stretch[])
+          : join(piecesOf(items, item => sumOf(item, level - 1)));
+    return sums[number] as T;
   };
   const last = ITEMS_A_BLOCK.length - 1;
   return reading => piecesOf(blocksOf(reading), block => sumOf(block, last));
 }
 
-/** The stretches of a block with the lines before each. */
-export function* linesBefore(stretches: readonly Stretch[]): Iterable<{ stretch: Stretch; by: number }> {
-  let by = 0;
-  for (const stretch of stretches) {
-    yield { stretch, by };
-    by += stretch.lineCount;
-  }
+let sums_made = 0;
+
+/** Puts what was summed over a piece where it stands in the program; until lines move before it, that is the same object. */
+export function whereItStands<V extends object, T>(
+  place: (value: V, by: number) => T,
+): (piece: Piece<V>) => T {
+  const held = new Slot<V, { by: number; placed: T }>();
+  return ({ value, by }) => {
+    let found = held.get(value);
+    if (found?.by !== by) {
+      found = { by, placed: place(value, by) };
+      held.set(value, found);
+    }
+    return found.placed;
+  };
 }
 
-function once<K extends object, T>(held: Slot<K, { value: T }>, key: K, make: () => T): T {
-  let found = held.get(key);
-  if (!found) {
-    found = { value: make() };
-    held.set(key, found);
-  }
-  return found.value;
+/** Lists in one. `flatMap` takes several times as long. */
+export function joinLists<T>(lists: readonly (readonly T[])[]): T[] {
+  const all: T[] = [];
+  for (const list of lists) for (const item of list) all.push(item);
+  return all;
+}
+
+/** The stretches of a block with the lines before each. */
+export function linesBefore(stretches: readonly Stretch[]): { stretch: Stretch; by: number }[] {
+  let by = 0;
+  return stretches.map(stretch => {
+    const placed = { stretch, by };
+    by += stretch.lineCount;
+    return placed;
+  });
 }
 
 function piecesOf<K extends Lines, T>(items: readonly K[], sum: (item: K) => T): Piece<T>[] {
@@ -111,13 +130,13 @@ function gatherLevels(
 }
 
 /** Items gathered into pieces, with the item that each piece begins with and, behind, the number of all. */
-interface Gathered<T> {
-  readonly pieces: readonly { readonly items: readonly T[]; readonly lineCount: number }[];
+interface Gathered<T extends Lines> {
+  readonly pieces: readonly Block<T>[];
   readonly starts: readonly number[];
 }
 
 /** Gathers items by about `size`; pieces gathered before (`old`, of `before`) stay as they are where their items do. */
-function gather<T extends { lineCount: number }>(
+function gather<T extends Lines>(
   old: Gathered<T> | undefined,
   before: readonly T[],
   items: readonly T[],
@@ -143,7 +162,11 @@ function gather<T extends { lineCount: number }>(
 }
 
 /** The places of pieces; those of the first `known` are in `starts`. */
-function placed<T>(pieces: Gathered<T>['pieces'], known: number, starts: readonly number[]): Gathered<T> {
+function placed<T extends Lines>(
+  pieces: Gathered<T>['pieces'],
+  known: number,
+  starts: readonly number[],
+): Gathered<T> {
   const all = starts.slice(0, known + 1);
   if (all.length === 0) all.push(0);
   for (let at = known; at < pieces.length; at++) all.push(all[at] + pieces[at].items.length);
@@ -164,7 +187,7 @@ function sameEnds<T>(a: readonly T[], b: readonly T[]): { head: number; tail: nu
  * Cuts items from `from` to `to`, which stand in the place of `old`: those that are new apart from those that stood beside
  * them before, for who edits a place will edit it again.
  */
-function cutAround<T extends { lineCount: number }>(
+function cutAround<T extends Lines>(
   old: readonly T[],
   items: readonly T[],
   from: number,
@@ -180,19 +203,19 @@ function cutAround<T extends { lineCount: number }>(
 }
 
 /** Cuts items from `from` to `to` into pieces of about the same size. */
-function cut<T extends { lineCount: number }>(
+function cut<T extends Lines>(
   items: readonly T[],
   from: number,
   to: number,
   size: number,
 ): Gathered<T>['pieces'] {
   const count = Math.max(1, Math.round((to - from) / size));
-  const made: { items: readonly T[]; lineCount: number }[] = [];
+  const made: Block<T>[] = [];
   for (let i = 0; i < count && to > from; i++) {
     const start = from + Math.floor((i * (to - from)) / count);
     const end = from + Math.floor(((i + 1) * (to - from)) / count);
     const own = items.slice(start, end);
-    made.push({ items: own, lineCount: own.reduce((sum, item) => sum + item.lineCount, 0) });
+    made.push({ items: own, lineCount: own.reduce((sum, item) => sum + item.lineCount, 0), sums: [] });
   }
   return made;
 }

@@ -1,8 +1,8 @@
-import type { Problem } from '../rs274/problems.ts';
-import { Slot } from '../rs274/slot.ts';
 import { type Finding, SEVERITIES, type Severity } from './finding.ts';
 import { Gaps } from './gaps.ts';
+import { keptBy } from './kept-by.ts';
 import { missingNeed } from './needs.ts';
+import { problemFindings } from './problem-findings.ts';
 import type { Program } from './program.ts';
 import type { Need, Report, Rule } from './rule.ts';
 import type { ToolUse } from './tool-use.ts';
@@ -28,55 +28,81 @@ export function runRules(
   program: Program,
   options: EngineOptions = {},
 ): EngineResult {
-  const findings: Finding[] = [];
-  const gaps = new Gaps();
   // What another language says cannot be judged by the rules of this one: only the refusal is told.
   const refused = program.reading.settled.not_cutting !== undefined;
-  const cutting = program.uses.filter(use => use.cuts);
-  for (const rule of refused ? rules.filter(({ code }) => code === 'not-a-program') : rules) {
-    const set = options.severities?.[rule.code];
-    if (set === 'off') continue;
-    const add = (use: ToolUse | undefined) => (report: Report) =>
-      findings.push(finish(rule, use?.number ?? toolAt(rule, program, report.at.line), report, set));
-    if (rule.machine && program.kind && rule.machine !== program.kind) continue;
-    const uses = usesOf(rule, program, cutting);
-    if (!rule.program && uses.length === 0) continue;
-    const missing = missingNeed(programNeeds(rule), program);
-    if (missing) {
-      gaps.add(undefined, missing, rule.title);
-      continue;
-    }
-    if (rule.program) rule.program(program, add(undefined));
-    if (rule.tool) {
-      for (const use of uses) {
-        const lacking = missingNeed(rule.needs, program, use);
-        if (lacking) gaps.add(use, lacking, rule.title);
-        else rule.tool(use, program, add(use));
-      }
-    }
-  }
+  const run = new Run(program, options);
+  for (const checked of checkedRules(rules))
+    if (!refused || checked.rule.code === 'not-a-program') run.check(checked);
+  const { findings, gaps } = run;
   if (refused) return { findings, gaps: new Gaps() };
   for (const finding of problemFindings(rules, program, options)) findings.push(finding);
-  const kept = dropExplained(rules, findings);
-  return { findings: kept, gaps };
+  return { findings: dropExplained(rules, findings), gaps };
 }
 
-/** The uses of tools that a rule looks at. */
-function usesOf(rule: Rule, program: Program, cutting: readonly ToolUse[]): readonly ToolUse[] {
-  const uses = rule.idle ? program.uses : cutting;
-  return rule.applies ? uses.filter(use => rule.applies?.(use, program) !== false) : uses;
+/** A rule with its needs apart: those of the program, and those of a tool. */
+interface CheckedRule {
+  rule: Rule;
+  of_program: readonly Need[];
+  of_tool: readonly Need[];
 }
 
-const program_needs = new WeakMap<Rule, readonly Need[]>();
+const checkedRules = keptBy((rules: readonly Rule[]): readonly CheckedRule[] =>
+  rules.map(rule => ({
+    rule,
+    of_program: rule.needs.filter(need => !need.startsWith('tool.')),
+    of_tool: rule.needs.filter(need => need.startsWith('tool.')),
+  })),
+);
 
-/** What a rule needs besides a tool's figures. */
-function programNeeds(rule: Rule): readonly Need[] {
-  let found = program_needs.get(rule);
-  if (!found) {
-    found = rule.needs.filter(need => !need.startsWith('tool.'));
-    program_needs.set(rule, found);
+/** The rules as they run over one program. What a rule may call is made once: at a key a thousand would be made anew. */
+class Run {
+  readonly findings: Finding[] = [];
+  readonly gaps = new Gaps();
+  private readonly cutting: readonly ToolUse[];
+  private rule: Rule | undefined;
+  private use: ToolUse | undefined;
+  private set: Severity | undefined;
+  /** Undefined where nothing is set, as mostly. */
+  private readonly severities: EngineOptions['severities'];
+
+  constructor(
+    private readonly program: Program,
+    { severities = {} }: EngineOptions,
+  ) {
+    this.cutting = program.uses.filter(use => use.cuts);
+    this.severities = Object.keys(severities).length > 0 ? severities : undefined;
   }
-  return found;
+
+  check({ rule, of_program, of_tool }: CheckedRule): void {
+    const { program, cutting, gaps } = this;
+    const set = this.severities?.[rule.code];
+    if (set === 'off' || (rule.machine && program.kind && rule.machine !== program.kind)) return;
+    const uses = rule.idle ? program.uses : cutting;
+    const applies = (use: ToolUse) => rule.applies?.(use, program) !== false;
+    const missing = missingNeed(of_program, program);
+    if (missing) {
+      if (rule.program || uses.some(applies)) gaps.add(undefined, missing, rule.title);
+      return;
+    }
+    this.rule = rule;
+    this.set = set;
+    this.use = undefined;
+    rule.program?.(program, this.report);
+    if (!rule.tool) return;
+    for (const use of uses) {
+      if (!applies(use)) continue;
+      const lacking = missingNeed(of_tool, program, use);
+      this.use = use;
+      if (lacking) gaps.add(use, lacking, rule.title);
+      else rule.tool(use, program, this.report);
+    }
+  }
+
+  private readonly report = (report: Report): void => {
+    const { rule, use, program, set } = this;
+    if (rule)
+      this.findings.push(finish(rule, use?.number ?? toolAt(rule, program, report.at.line), report, set));
+  };
 }
 
 /** Tool in use at a line of a program that runs in the order of its lines; -1 when it is none, or cannot be told. */
@@ -104,78 +130,6 @@ function finish(rule: Rule, tool: number, report: Report, set: Severity | undefi
   };
 }
 
-/** What was made of a problem last: at a key all but a few are those of the review before. */
-const made = new Slot<Problem, Finding>();
-
-/** Problems of the reader, carried by the rule that names their code. */
-function problemFindings(rules: readonly Rule[], program: Program, options: EngineOptions): Finding[] {
-  const byProblem = problemRules(rules);
-  const findings: Finding[] = [];
-  for (const problem of program.problems()) {
-    const rule = byProblem.get(problem.code);
-    const code = rule?.code ?? problem.code;
-    const set = options.severities?.[code];
-    if (set === 'off') continue;
-    const rated = rule?.rate?.(problem, program);
-    const severity = set ?? problem.severity ?? rated ?? rule?.severity ?? 'warning';
-    const kept = made.get(problem);
-    if (kept?.severity === severity && kept.code === code) {
-      findings.push(kept);
-      continue;
-    }
-    const fixes = problem.fix
-      ? [
-          {
-            title: problem.fix.title,
-            grade: 'safe' as const,
-            edits: [
-              {
-                line: problem.line,
-                column: problem.fix.start,
-                end_line: problem.line,
-                end_column: problem.fix.end,
-                text: problem.fix.text,
-              },
-            ],
-          },
-        ]
-      : undefined;
-    const finding: Finding = {
-      code,
-      severity,
-      line: problem.line,
-      column: problem.start,
-      end_line: problem.line,
-      end_column: problem.end,
-      message: asSentence(problem.message),
-      ...(rule ? { source: rule.source } : {}),
-      ...(fixes ? { fixes } : {}),
-      ...(problem.file ? { file: problem.file } : {}),
-    };
-    made.set(problem, finding);
-    findings.push(finding);
-  }
-  return findings;
-}
-
-const by_problem = new WeakMap<readonly Rule[], ReadonlyMap<string, Rule>>();
-
-/** The rules by the codes of the problems that they carry. */
-function problemRules(rules: readonly Rule[]): ReadonlyMap<string, Rule> {
-  let found = by_problem.get(rules);
-  if (!found) {
-    found = new Map(rules.flatMap(rule => (rule.problems ?? []).map(code => [code, rule] as const)));
-    by_problem.set(rules, found);
-  }
-  return found;
-}
-
-/** First letter large, a full stop at the end. */
-export function asSentence(text: string): string {
-  const begun = text.slice(0, 1).toUpperCase() + text.slice(1);
-  return /[.!?]$/.test(begun) ? begun : `${begun}.`;
-}
-
 /** Leaves out what a finding of the same tool explains that is at least as bad: the cause is told, not what follows from it. */
 function dropExplained(rules: readonly Rule[], findings: Finding[]): Finding[] {
   const explained = new Map<string, number>();
@@ -199,15 +153,10 @@ function dropExplained(rules: readonly Rule[], findings: Finding[]): Finding[] {
   );
 }
 
-const explaining_rules = new WeakMap<readonly Rule[], ReadonlyMap<string, Rule>>();
-
 /** The rules that explain what others find, by code. */
-function explainingRules(rules: readonly Rule[]): ReadonlyMap<string, Rule> {
-  let found = explaining_rules.get(rules);
-  if (!found) {
-    const those = rules.filter(rule => rule.explains || rule.explains_everywhere);
-    found = new Map(those.map(rule => [rule.code, rule] as const));
-    explaining_rules.set(rules, found);
-  }
-  return found;
-}
+const explainingRules = keptBy(
+  (rules: readonly Rule[]): ReadonlyMap<string, Rule> =>
+    new Map(
+      rules.filter(rule => rule.explains || rule.explains_everywhere).map(rule => [rule.code, rule] as const),
+    ),
+);

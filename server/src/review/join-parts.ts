@@ -1,5 +1,3 @@
-import { Slot } from '../rs274/slot.ts';
-import { RUN } from '../rs274/steps.ts';
 import { Part } from './part.ts';
 import { sameRun } from './same-run.ts';
 
@@ -35,19 +33,6 @@ export function fold(pieces: Iterable<PlacedParts>): Part[] {
   return folding.done();
 }
 
-const standing = new Slot<readonly Part[], { by: number; parts: readonly Part[] }>();
-
-/** Parts where they stand in the program: until lines move they are the same objects. */
-export function placedParts(parts: readonly Part[], by: number): readonly Part[] {
-  if (by === 0) return parts;
-  let found = standing.get(parts);
-  if (found?.by !== by) {
-    found = { by, parts: parts.map(part => part.copy().moved(by)) };
-    standing.set(parts, found);
-  }
-  return found.parts;
-}
-
 /** Parts put together. Those that stand where they belong are lent, and copied before anything is added to them. */
 class Joined {
   readonly parts: Part[] = [];
@@ -76,14 +61,13 @@ class Folding {
   private readonly by_hash = new Map<number, number[]>();
   /** Where the parts of this use begin. */
   private begin = 0;
-  private last_run: Float64Array | undefined;
+  private tool = -1;
   private last = -1;
   private last_line = 0;
 
   add(part: Part, by: number, own: boolean | undefined): void {
-    const { run } = part;
     const last_line = part.last_line + by;
-    if (this.last_run && toolOf(this.last_run) !== toolOf(run)) this.close();
+    if (this.last >= 0 && this.tool !== part.tool) this.close();
     this.last = this.alike(part);
     if (this.last >= 0) this.joined.addTo(this.last, part, by);
     else {
@@ -91,7 +75,7 @@ class Folding {
       this.joined.push(part, by, own);
       this.keep(part);
     }
-    this.last_run = run;
+    this.tool = part.tool;
     this.last_line = last_line;
   }
 
@@ -100,16 +84,25 @@ class Folding {
     return this.joined.parts;
   }
 
-  private alike({ run, hash }: Part): number {
+  /** Where this use has a part of the same run. What is found alike is made kin, and told at a glance from then on. */
+  private alike(part: Part): number {
     const { parts } = this.joined;
     const { begin, by_hash } = this;
+    const { run, kin } = part;
+    let found = -1;
     if (parts.length - begin > FEW)
-      return by_hash.get(hash)?.find(index => sameRun(parts[index].run, run)) ?? -1;
-    for (let index = begin; index < parts.length; index++) {
-      const other = parts[index];
-      if (other.run === run || (other.hash === hash && sameRun(other.run, run))) return index;
+      found = by_hash.get(part.hash)?.find(index => sameRun(parts[index].run, run)) ?? -1;
+    else {
+      for (let index = begin; index < parts.length; index++) {
+        const other = parts[index];
+        if (other.run === run || (kin !== undefined && other.kin === kin)) return index;
+      }
+      const { hash } = part;
+      for (let index = begin; found < 0 && index < parts.length; index++)
+        if (parts[index].hash === hash && sameRun(parts[index].run, run)) found = index;
     }
-    return -1;
+    if (found >= 0) part.kin = parts[found].kin ??= kin ?? {};
+    return found;
   }
 
   private keep({ hash }: Part): void {
@@ -129,7 +122,6 @@ class Folding {
     if (this.by_hash.size > 0) this.by_hash.clear();
     this.begin = parts.length;
     this.last = -1;
-    this.last_run = undefined;
   }
 }
 
@@ -137,9 +129,4 @@ function add(by_hash: Map<number, number[]>, hash: number, index: number): void 
   const others = by_hash.get(hash);
   if (others) others.push(index);
   else by_hash.set(hash, [index]);
-}
-
-function toolOf(run: Float64Array): number {
-  const tool = run[RUN.tool];
-  return tool >= 0 ? tool : -1;
 }

@@ -1,4 +1,4 @@
-import { KIND, type Reading, RUN } from '../rs274/index.ts';
+import type { PlacedComment, Reading, Stretch } from '../rs274/index.ts';
 import {
   type MachineKnown,
   type ToolKnown,
@@ -8,8 +8,8 @@ import {
 } from '../setup/index.ts';
 import { bareComment } from './comment-text.ts';
 import type { Knowledge } from './knowledge.ts';
-import type { Part } from './part.ts';
 import { commentsOf } from './program-comments.ts';
+import { sameCalls, type ToolChange, toolCalls } from './tool-calls.ts';
 
 /** What stands beside the program and how it is read. */
 interface Beside {
@@ -19,19 +19,9 @@ interface Beside {
   kind: 'mill' | 'lathe' | undefined;
 }
 
-interface Said {
-  line: number;
-  text: string;
-}
-
-interface Change {
-  line: number;
-  tool: number;
-}
-
 interface Held {
-  said: readonly Said[];
-  changes: readonly Change[];
+  said: readonly PlacedComment[];
+  changes: readonly ToolChange[];
   units: Beside['units'];
   kind: Beside['kind'];
   read: Map<number, ToolReading>;
@@ -39,58 +29,65 @@ interface Held {
 
 /** What tools were put together from, and what came of it. */
 interface Made {
-  sources: readonly unknown[];
+  beside: readonly unknown[];
+  /** The program as it called them. */
+  stretches: readonly Stretch[];
+  comments: Map<number, ToolReading>;
   numbers: readonly number[];
   tools: Map<number, ToolKnown>;
 }
 
 /** Comments that are read for tools. */
 const COMMENTS_READ = 5000;
-const CHANGE = 1 << KIND.toolchange;
 
 const held = new WeakMap<Reading, Held>();
 const made = new WeakMap<Reading, Made>();
 
 /** What is known of each tool that the program calls: sheet, cribs, machine and comments put together. */
-export function knownTools(reading: Reading, parts: readonly Part[], beside: Beside): Map<number, ToolKnown> {
-  const changes = changesOf(parts);
-  const numbers = new Set(changes.map(change => change.tool));
-  for (const part of parts) {
-    const number = part.run[RUN.tool];
-    if (number >= 0) numbers.add(number);
-  }
-  const { knowledge, kind, known } = beside;
-  const comments = readComments(reading, changes, beside);
-  // The machine follows from these too.
-  const sources = [knowledge.sheet, knowledge.cribs, knowledge.machine, kind, comments];
+export function knownTools(
+  reading: Reading,
+  { knowledge, known, units, kind }: Beside,
+): Map<number, ToolKnown> {
+  const { sheet, cribs, machine } = knowledge;
+  // What is known of the machine follows from these too.
+  const beside = [sheet, cribs, machine, units, kind];
+  const { stretches } = reading;
   const before = made.get(reading);
-  const tools = [...numbers];
-  if (before && sameList(before.sources, sources, Object.is) && sameList(before.numbers, tools, Object.is))
+  const same = before !== undefined && sameList(before.beside, beside, Object.is);
+  if (same && sameCalls(reading, before.stretches)) {
+    before.stretches = stretches;
     return before.tools;
-  const { sheet, cribs } = knowledge;
-  const result = toolsOf({ tools, sheet, cribs, comments, machine: known });
-  made.set(reading, { sources, numbers: tools, tools: result });
-  return result;
+  }
+  const { changes, tools: called } = toolCalls(reading);
+  const numbers = [...new Set([...changes.map(change => change.tool), ...called])];
+  const comments = readComments(reading, changes, units, kind);
+  const tools =
+    same && before.comments === comments && sameList(before.numbers, numbers, Object.is)
+      ? before.tools
+      : toolsOf({ tools: numbers, sheet, cribs, comments, machine: known });
+  made.set(reading, { beside, stretches, comments, numbers, tools });
+  return tools;
 }
 
 /** Reads the comments for tools; while neither they nor the tool changes moved, what was read before. */
 function readComments(
   reading: Reading,
-  changes: readonly Change[],
-  { units, kind }: Beside,
+  changes: readonly ToolChange[],
+  units: Beside['units'],
+  kind: Beside['kind'],
 ): Map<number, ToolReading> {
-  const said = commentsOf(reading, COMMENTS_READ).map(({ line, text }) => ({ line: line + 1, text }));
+  const said = commentsOf(reading, COMMENTS_READ);
   const before = held.get(reading);
   if (
     before !== undefined &&
     before.units === units &&
     before.kind === kind &&
-    sameList(before.said, said, (a, b) => a.line === b.line && a.text === b.text) &&
+    sameList(before.said, said, (a, b) => a === b || (a.line === b.line && a.text === b.text)) &&
     sameList(before.changes, changes, (a, b) => a.line === b.line && a.tool === b.tool)
   )
     return before.read;
   const read = toolComments(
-    said.map(({ line, text }) => ({ line, text: bareComment(text) })),
+    said.map(({ line, text }) => ({ line: line + 1, text: bareComment(text) })),
     changes.map(change => ({ line: change.line + 1, tool: change.tool })),
     { units, machine: kind },
   );
@@ -100,11 +97,4 @@ function readComments(
 
 function sameList<T>(a: readonly T[], b: readonly T[], same: (a: T, b: T) => boolean): boolean {
   return a.length === b.length && a.every((item, index) => same(item, b[index]));
-}
-
-/** Where the program changes tools, from the parts that hold a tool change. */
-function changesOf(parts: readonly Part[]): Change[] {
-  return parts
-    .filter(part => part.kinds & CHANGE && part.run[RUN.tool] >= 0)
-    .map(part => ({ line: part.first_line, tool: part.run[RUN.tool] }));
 }

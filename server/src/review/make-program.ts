@@ -7,6 +7,7 @@ import { cutNow } from './cuts/cut-now.ts';
 import type { Place } from './finding.ts';
 import type { Knowledge } from './knowledge.ts';
 import { knownTools } from './known-tools.ts';
+import { wordsOfLine } from './line-words.ts';
 import type { Part } from './part.ts';
 import type { Program, WordAt } from './program.ts';
 import { programParts } from './program-parts.ts';
@@ -54,8 +55,6 @@ class KnownProgram implements Program {
   private parts_made: readonly Part[] | undefined;
   private uses_made: readonly ToolUse[] | undefined;
   private tools_made: Map<number, ToolKnown> | undefined;
-  private words_line = -1;
-  private words_made: readonly WordAt[] = [];
 
   constructor(
     readonly reading: Reading,
@@ -97,8 +96,8 @@ class KnownProgram implements Program {
   }
 
   tool(number: number): ToolKnown | undefined {
-    const { reading, parts, knowledge, known, units, kind } = this;
-    this.tools_made ??= knownTools(reading, parts, { knowledge, known, units, kind });
+    const { reading, knowledge, known, units, kind } = this;
+    this.tools_made ??= knownTools(reading, { knowledge, known, units, kind });
     return this.tools_made.get(number);
   }
 
@@ -112,12 +111,7 @@ class KnownProgram implements Program {
   }
 
   words(line: number): readonly WordAt[] {
-    const { text, settled } = this.reading;
-    if (line !== this.words_line) {
-      this.words_made = line >= 0 && line < text.lineCount ? blockAt(text, line, settled).words : [];
-      this.words_line = line;
-    }
-    return this.words_made;
+    return wordsOfLine(this.reading, line);
   }
 
   wordPlace(line: number, letter: string, value?: number): Place {

@@ -13,6 +13,8 @@ export class Part {
   /** First step's line, last step's line. */
   first_line: number;
   last_line: number;
+  /** Tool in use, -1 none: asked of every part, and not to be fetched from far each time. */
+  readonly tool: number;
   /** First and last line that cuts (feed, arc, thread, tap). */
   first_cut_line: number = NO_LINE;
   last_cut_line: number = NO_LINE;
@@ -26,6 +28,8 @@ export class Part {
   /** First feed move straight along the tool axis into the work. */
   plunge_line: number = NO_LINE;
 
+  /** One object for parts that were found to have runs that belong in one part: they are told at a glance. */
+  kin: object | undefined;
   /** Equal for runs that belong in one part; 0 while nobody asked. */
   private run_hash = 0;
 
@@ -37,6 +41,7 @@ export class Part {
   ) {
     this.first_line = line;
     this.last_line = line;
+    this.tool = run[RUN.tool] >= 0 ? run[RUN.tool] : -1;
   }
 
   copy(): Part {
@@ -50,6 +55,7 @@ export class Part {
     made.flags = this.flags;
     made.untimed = this.untimed;
     made.plunge_line = this.plunge_line;
+    made.kin = this.kin;
     made.run_hash = this.run_hash;
     return made;
   }

@@ -1,11 +1,12 @@
 import { type Reading, S, type StepTable, type Stretch } from '../rs274/index.ts';
 import { Slot } from '../rs274/slot.ts';
-import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
-import { fold, joinInOrder, type PlacedParts, placedParts } from './join-parts.ts';
+import { linesBefore, type Piece, summedInPieces, whereItStands } from './blocks.ts';
+import { fold, joinInOrder, type PlacedParts } from './join-parts.ts';
 import { once } from './once.ts';
 import type { Part } from './part.ts';
 import { partsOf, type Start, type StretchParts } from './parts.ts';
 import { sameRun } from './same-run.ts';
+import { noteCalls } from './tool-calls.ts';
 
 /** So many parts stand in order of the program; a program with more is told by the different runs of each tool. */
 const MOST_IN_ORDER = 1000;
@@ -33,11 +34,15 @@ function standing({ value, by }: Piece<PieceParts>): Piece<PieceParts> {
     by: 0,
     value: {
       ...value,
-      inOrder: () => placedParts(inOrder(), by),
-      folded: () => placedParts(folded(), by),
+      inOrder: () => placed({ value: inOrder(), by }),
+      folded: () => placed({ value: folded(), by }),
     },
   };
 }
+
+const placed = whereItStands((parts: readonly Part[], by) =>
+  by === 0 ? parts : parts.map(part => part.copy().moved(by)),
+);
 
 const piecesOf = summedInPieces(partsOfBlock, join);
 
@@ -92,7 +97,9 @@ const sums = new Slot<Stretch, StretchParts>();
 
 /** Sums a stretch while its steps are at hand (`steps`: as they were recorded); taken up when its block is summed. */
 export function sumParts(stretch: Stretch, steps: StepTable): void {
-  sums.set(stretch, partsOf(steps, startOf(stretch), false, stretch.steps.runs));
+  const sum = partsOf(steps, startOf(stretch), false, stretch.steps.runs);
+  noteCalls(stretch, steps, sum.parts);
+  sums.set(stretch, sum);
 }
 
 function sumOf(stretch: Stretch): StretchParts {

@@ -1,19 +1,18 @@
 import type { Reading } from '../rs274/index.ts';
 import type { Problem } from '../rs274/problems.ts';
-import { Slot } from '../rs274/slot.ts';
-import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
+import { joinLists, linesBefore, type Piece, summedInPieces, whereItStands } from './blocks.ts';
 
 /** What the reader found, lines of the program. While lines stay where they are they are the same objects. */
 export function problemsOf(reading: Reading): readonly Problem[] {
   const pieces = piecesOf(reading);
-  return pieces.length === 1 ? placed(pieces[0]) : pieces.flatMap(placed);
+  return pieces.length === 1 ? placed(pieces[0]) : joinLists(pieces.map(placed));
 }
 
 type Problems = { readonly list: readonly Problem[] };
 
 const piecesOf = summedInPieces(
   stretches =>
-    join([...linesBefore(stretches)].map(({ stretch, by }) => ({ value: { list: stretch.problems }, by }))),
+    join(linesBefore(stretches).map(({ stretch, by }) => ({ value: { list: stretch.problems }, by }))),
   join,
 );
 
@@ -24,14 +23,4 @@ function join(pieces: readonly Piece<Problems>[]): Problems {
   return { list };
 }
 
-const standing = new Slot<Problems, { by: number; list: readonly Problem[] }>();
-
-/** The problems of a piece where it stands in the program. */
-function placed({ value, by }: Piece<Problems>): readonly Problem[] {
-  let found = standing.get(value);
-  if (found?.by !== by) {
-    found = { by, list: join([{ value, by }]).list };
-    standing.set(value, found);
-  }
-  return found.list;
-}
+const placed = whereItStands((value: Problems, by): readonly Problem[] => join([{ value, by }]).list);

@@ -18,7 +18,7 @@ export function scanPoints(reading: Reading): AxisPoints {
 const piecesOf = summedInPieces(
   stretches =>
     join(
-      [...linesBefore(stretches)].flatMap(({ stretch: { chunk }, by }) =>
+      linesBefore(stretches).flatMap(({ stretch: { chunk }, by }) =>
         chunk ? [{ value: scanChunk(chunk), by }] : [],
       ),
     ),

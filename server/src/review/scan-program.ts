@@ -1,6 +1,6 @@
 import { S, type StepTable, type Stretch } from '../rs274/index.ts';
 import { Slot } from '../rs274/slot.ts';
-import { linesBefore, type Piece, summedInPieces } from './blocks.ts';
+import { linesBefore, type Piece, summedInPieces, whereItStands } from './blocks.ts';
 import type { Program } from './program.ts';
 import type { Hole, Marks, Scan } from './scan-marks.ts';
 import { joinScans } from './scan-piece.ts';
@@ -16,7 +16,7 @@ export function scanOf(program: Program): Marks {
     const pieces = kind.pieces(program.reading);
     scan = new PlacedMarks(
       joinScans(
-        pieces.map(({ value, by }) => ({ value: kind.placed(value, by), by: 0 })),
+        pieces.map(piece => ({ value: kind.placed(piece), by: 0 })),
         kind.lathe,
       ),
     );
@@ -66,24 +66,14 @@ function scanner(lathe: boolean) {
     if (scan) held.delete(stretch);
     return scan ?? scanTable(stretch.steps, startOf(stretch), lathe);
   };
-  /** Where each piece stood last: an edit that moves no lines finds all others placed already. */
-  const standing = new Slot<Scan, { by: number; scan: Scan }>();
   return {
     lathe,
     held,
     pieces: summedInPieces(
-      stretches =>
-        join([...linesBefore(stretches)].map(({ stretch, by }) => ({ value: scanOne(stretch), by }))),
+      stretches => join(linesBefore(stretches).map(({ stretch, by }) => ({ value: scanOne(stretch), by }))),
       join,
     ),
-    placed(scan: Scan, by: number): Scan {
-      let found = standing.get(scan);
-      if (found?.by !== by) {
-        found = { by, scan: join([{ value: scan, by }]) };
-        standing.set(scan, found);
-      }
-      return found.scan;
-    },
+    placed: whereItStands((value: Scan, by) => join([{ value, by }])),
   };
 }
 

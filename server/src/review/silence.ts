@@ -33,7 +33,8 @@ export function readSilence(comment: string): { code: string; reason: string } |
 export function applySilences(
   findings: readonly Finding[],
   silences: readonly Silence[],
-): { findings: Finding[]; silenced: SilencedFinding[] } {
+): { findings: readonly Finding[]; silenced: SilencedFinding[] } {
+  if (silences.length === 0) return { findings, silenced: [] };
   const used = new Set<Silence>();
   const standing: Finding[] = [];
   const silenced: SilencedFinding[] = [];

@@ -1,3 +1,5 @@
+import type { PlacedComment } from '../rs274/index.ts';
+import { Slot } from '../rs274/slot.ts';
 import { bareComment } from './comment-text.ts';
 import type { Program } from './program.ts';
 import { commentsOf } from './program-comments.ts';
@@ -10,7 +12,7 @@ import { readSilence, type Silence } from './silence.ts';
 export function silencesOf(program: Program): Silence[] {
   const found: Silence[] = [];
   for (const comment of commentsOf(program.reading)) {
-    const read = readSilence(bareComment(comment.text));
+    const read = readOf(comment);
     if (!read) continue;
     found.push({
       ...read,
@@ -28,6 +30,18 @@ export function silencesOf(program: Program): Silence[] {
     });
   }
   return found;
+}
+
+const read_before = new Slot<PlacedComment, { read: ReturnType<typeof readSilence> }>();
+
+/** What a comment silences; each is read once. */
+function readOf(comment: PlacedComment): ReturnType<typeof readSilence> {
+  let found = read_before.get(comment);
+  if (found === undefined) {
+    found = { read: readSilence(bareComment(comment.text)) };
+    read_before.set(comment, found);
+  }
+  return found.read;
 }
 
 function scope(program: Program, line: number): Pick<Silence, 'from_line' | 'to_line'> {

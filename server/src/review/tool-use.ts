@@ -1,6 +1,6 @@
 import { KIND } from '../rs274/steps.ts';
 import type { ToolKnown } from '../setup/tools.ts';
-import { type Part, runValue } from './part.ts';
+import type { Part } from './part.ts';
 
 /** One stretch of the program during which one tool is in the spindle or in the turret's working place. */
 export interface ToolUse {
@@ -34,18 +34,13 @@ export function toolUses(parts: readonly Part[], known: (tool: number) => ToolKn
     group = [];
   };
   for (const part of parts) {
-    const tool = toolNumber(part);
+    const { tool } = part;
     if (tool !== number) close();
     number = tool;
     group.push(part);
   }
   close();
   return uses;
-}
-
-function toolNumber(part: Part): number {
-  const tool = runValue(part, 'tool');
-  return tool >= 0 ? tool : -1;
 }
 
 function makeUse(number: number, parts: Part[], known: (tool: number) => ToolKnown | undefined): ToolUse {

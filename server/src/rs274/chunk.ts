@@ -1,9 +1,9 @@
 /**
  * Bytes that a chunk of program text should hold: of text that was just opened about 1,000 finishing lines, since each chunk
- * costs something of its own; where it was edited about 250, since an edit reads such a piece again.
+ * costs something of its own; where it was edited about 125, since an edit reads such a piece again.
  */
 export const OPENED_BYTES = 28_672;
-export const CHUNK_BYTES = 7168;
+export const CHUNK_BYTES = 3584;
 
 const LF = 10;
 const CR = 13;

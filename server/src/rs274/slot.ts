@@ -11,7 +11,8 @@ export class Slot<K extends object, T> {
   }
 
   set(key: K, value: T | undefined): void {
-    Object.defineProperty(key, this.name, { value, writable: true, configurable: true });
+    if (this.name in key) (key as { [name: symbol]: T | undefined })[this.name] = value;
+    else Object.defineProperty(key, this.name, { value, writable: true, configurable: true });
   }
 
   delete(key: K): void {

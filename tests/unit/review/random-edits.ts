@@ -53,12 +53,16 @@ export function editAndCompare(subject: Subject, edits: number, every: number, s
     const { start, end, put } = anEdit(text, random);
     reading.apply(start, end, put);
     const edited = reviewOf(reading, sheets, {});
-    // Parts and tools are summed at every edit, as the editor does, so that what is kept goes stale if it can.
+    // Hints are asked for at every edit, and parts and tools are summed, as the editor does, so that what is kept goes stale
+    // if it can.
+    const { line } = text.positionAt(start);
+    const hints = hintLines(edited, 'every', line - 20, line + 20);
     const tools = edited.tools.length;
     if (done % every !== 0) continue;
     const fresh = readProgram(text.copy(), options);
     const anew = reviewOf(fresh, sheets, {});
     const why = `${subject.name}, seed ${seed}, edit ${done}`;
+    assert.deepEqual(hints, hintLines(anew, 'every', line - 20, line + 20), why);
     assert.equal(tools, anew.tools.length, why);
     assert.deepEqual(told(edited, reading), told(anew, fresh), why);
   }
@@ -73,11 +77,11 @@ export function told(review: Review, reading: Reading): unknown {
         findings: review.findings,
         silenced: review.silenced,
         not_checked: review.not_checked,
-        parts: program.parts.map(part => ({ ...part, run: [...part.run] })),
+        parts: program.parts.map(part => ({ ...part, run: [...part.run], kin: undefined, run_hash: 0 })),
         tools: review.tools.map(({ uses, tool, window, ...rest }) => ({
           ...rest,
           uses: uses.length,
-          known: tool !== undefined,
+          known: tool,
           window: window !== undefined,
         })),
         lines: program.lineCount,

@@ -1,6 +1,7 @@
 import { formatQuantity } from '../../cutting/format.ts';
 import { KIND, RUN } from '../../rs274/steps.ts';
 import { cuttingUses, errorWithSheet, lineOfLetter } from '../lookup.ts';
+import type { Program } from '../program.ts';
 import type { Rule } from '../rule.ts';
 import { ISO, LATHE_A, MILL_MM, milled } from './sample-programs.ts';
 import { toolName } from './words.ts';
@@ -25,7 +26,6 @@ export const feedModeLeftOn: Rule = {
   needs: ['units'],
   explains: ['chip-load-high', 'chip-load-low'],
   program(program, report) {
-    const modes = new Set(program.parts.map(part => part.run[RUN.feed_mode]));
     for (const use of cuttingUses(program)) {
       for (const part of use.parts) {
         if (part.cut_steps === 0 || part.kinds & LOCKED) continue;
@@ -38,7 +38,7 @@ export const feedModeLeftOn: Rule = {
         const shownAs = formatQuantity(fast ? 'feed_per_rev_mm' : 'feed_mm_min', feed, program.shown);
         report({
           at: program.wordPlace(found >= 0 ? found : part.first_cut_line, 'F'),
-          severity: modes.size > 1 || program.sheet ? errorWithSheet(program) : 'information',
+          severity: program.sheet || hasOtherMode(program, mode) ? errorWithSheet(program) : 'information',
           message: fast
             ? `Breaks the tool: ${toolName(use)} is fed ${shownAs}, since feed per revolution is in force. Write feed per minute before it.`
             : `Rubs in place: ${toolName(use)} is fed ${shownAs}, since feed per minute is in force. Write feed per revolution before it.`,
@@ -73,3 +73,7 @@ export const feedModeLeftOn: Rule = {
     },
   ],
 };
+
+function hasOtherMode({ parts }: Program, mode: number): boolean {
+  return parts.some(part => !Object.is(part.run[RUN.feed_mode], mode));
+}

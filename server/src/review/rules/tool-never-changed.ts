@@ -17,12 +17,12 @@ export const toolNeverChanged: Rule = {
   needs: [],
   program(program, report) {
     if (program.kind === 'lathe') return;
-    const used = new Set(program.parts.map(part => part.run[RUN.tool]));
-    if (![...used].some(tool => tool >= 0)) return;
+    const isUsed = (tool: number) => program.parts.some(part => part.tool === tool);
     const told = new Set<number>();
     for (const part of program.parts) {
       const wanted = part.run[RUN.prepared_tool];
-      if (part.cut_steps === 0 || !(wanted > 0) || used.has(wanted) || told.has(wanted)) continue;
+      if (part.cut_steps === 0 || !(wanted > 0) || part.tool === wanted) continue;
+      if (told.has(wanted) || isUsed(wanted) || program.parts.every(({ tool }) => tool < 0)) continue;
       told.add(wanted);
       const line = lineOfCode(program, 'T', [wanted], 0, part.first_cut_line);
       report({
