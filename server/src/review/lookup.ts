@@ -1,5 +1,6 @@
 import { RUN } from '../rs274/steps.ts';
 import type { Severity } from './finding.ts';
+import { wordsAt } from './line-words.ts';
 import type { Part } from './part.ts';
 import type { Program, WordAt } from './program.ts';
 import type { ToolUse } from './tool-use.ts';
@@ -34,23 +35,31 @@ function lastLineWhere(
   const code = letter.charCodeAt(0);
   const last = Math.max(from, to - REACH + 1);
   let line = Math.min(to, program.lineCount - 1);
+  const { text, settled } = program.reading;
   while (line >= last) {
-    const { chunk, end } = program.reading.text.linePlace(line);
+    const { chunk, end } = text.linePlace(line);
     const { bytes } = chunk;
-    let told = -1;
-    for (let p = end - 1; p >= 0; p--) {
-      const c = bytes[p];
-      if (c === 10 || (c === 13 && bytes[p + 1] !== 10)) {
+    let line_end = end;
+    let holds = false;
+    for (let p = end - 1; p >= -1; p--) {
+      const c = p < 0 ? LINE_FEED : bytes[p];
+      if ((c & 0xdf) === code) holds = true;
+      else if (c === LINE_FEED || (c === CARRIAGE_RETURN && bytes[p + 1] !== LINE_FEED)) {
+        if (holds) {
+          const words = wordsAt({ chunk, start: p + 1, end: line_end }, settled);
+          if (words.some(word => word.letter === letter && wanted(word))) return line;
+        }
         if (--line < last) return -1;
-      } else if ((c & 0xdf) === code && line !== told) {
-        told = line;
-        if (program.words(line).some(word => word.letter === letter && wanted(word))) return line;
+        holds = false;
+        line_end = p > 0 && c === LINE_FEED && bytes[p - 1] === CARRIAGE_RETURN ? p - 1 : p;
       }
     }
-    line--;
   }
   return -1;
 }
+
+const LINE_FEED = 10;
+const CARRIAGE_RETURN = 13;
 
 /** Whether all lines between were within reach of the searches above. */
 export function withinReach(from: number, to: number): boolean {

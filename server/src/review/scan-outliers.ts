@@ -57,31 +57,31 @@ function outlierIn(box: Float64Array): Outlier | undefined {
 
 /** What two neighbouring pieces say along an axis; lines of the second are counted on by `by`. */
 export function joinAxes(all: Axis | undefined, part: Axis, by: number): Axis {
-  const head = movedOn(part.head, by);
   const outlier = part.outlier && by !== 0 ? { ...part.outlier, line: part.outlier.line + by } : part.outlier;
-  if (!all) return { ...part, outlier, head, tail: movedOn(part.tail, by) };
+  const tail = movedOn(part.tail, by);
+  if (!all) return { ...part, outlier, head: movedOn(part.head, by), tail };
   const most = Math.max(all.most, part.most);
   const low = Math.min(all.most, part.most);
   return {
     count: all.count + part.count,
     most,
     second: Math.max(low < most ? low : 0, all.second, part.second),
-    outlier: farther(farther(all.outlier, outlierBetween(all.tail, head)), outlier),
-    head: all.head.length < 2 ? [...all.head, ...head].slice(0, 2) : all.head,
-    tail: part.tail.length < 2 ? [...all.tail, ...movedOn(part.tail, by)].slice(-2) : movedOn(part.tail, by),
+    outlier: farther(farther(all.outlier, outlierBetween(all.tail, part.head, by)), outlier),
+    head: all.head.length < 2 ? [...all.head, ...movedOn(part.head, by)].slice(0, 2) : all.head,
+    tail: tail.length < 2 ? [...all.tail, ...tail].slice(-2) : tail,
   };
 }
 
-/** The outlier among three values that stand across a border. */
-function outlierBetween(tail: readonly At[], head: readonly At[]): Outlier | undefined {
-  const across = [...tail, ...head];
-  let found: Outlier | undefined;
-  for (let i = Math.max(1, tail.length - 1); i <= tail.length && i + 1 < across.length; i++)
-    found = farther(
-      found,
-      outlierOf(across[i - 1].value, across[i].value, across[i + 1].value, across[i].line),
-    );
-  return found;
+/** The outlier among three values that stand across a border; lines behind it are counted on by `by`. */
+function outlierBetween(tail: readonly At[], head: readonly At[], by: number): Outlier | undefined {
+  if (tail.length === 0 || head.length === 0) return undefined;
+  const last = tail[tail.length - 1];
+  const next = head[0];
+  const before =
+    tail.length > 1 ? outlierOf(tail[tail.length - 2].value, last.value, next.value, last.line) : undefined;
+  const behind =
+    head.length > 1 ? outlierOf(last.value, next.value, head[1].value, next.line + by) : undefined;
+  return farther(before, behind);
 }
 
 function movedOn(ends: readonly At[], by: number): readonly At[] {

@@ -46,7 +46,8 @@ class Joining {
     addPlaced(this.turnedArcs, scan.turnedArcs, by);
     for (const one of scan.sideways)
       addSideways(this.sideways, by === 0 ? one : { ...one, line: one.line + by });
-    for (const [axis, part] of scan.axes.entries()) this.axes[axis] = joinAxes(this.axes[axis], part, by);
+    for (let axis = 0; axis < scan.axes.length; axis++)
+      this.axes[axis] = joinAxes(this.axes[axis], scan.axes[axis], by);
     if (scan.ends.count > 0) this.marked = scan.marked;
   }
 

@@ -9,6 +9,7 @@ export { StepCursor } from './cursor.ts';
 export {
   type BlockView,
   blockAt,
+  blockIn,
   toolChanges,
   type Word,
 } from './inspect.ts';
@@ -36,4 +37,4 @@ export {
   type StepTable,
 } from './steps.ts';
 export type { Stretch, StretchWitness } from './stretch.ts';
-export { type Position, ProgramText } from './text.ts';
+export { type LinePlace, type Position, ProgramText } from './text.ts';

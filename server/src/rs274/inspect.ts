@@ -5,7 +5,7 @@ import type { Problem } from './problems.ts';
 import type { Reading } from './reading.ts';
 import type { Settled } from './settle.ts';
 import { KIND } from './steps.ts';
-import type { ProgramText } from './text.ts';
+import type { LinePlace, ProgramText } from './text.ts';
 
 /** One word of a block. Spans are UTF-16 units in the line, end exclusive. */
 export interface Word {
@@ -37,8 +37,12 @@ export interface BlockView {
 
 /** The block of a line. */
 export function blockAt(text: ProgramText, line: number, settled: Settled): BlockView {
+  return blockIn(text.linePlace(line), settled, line);
+}
+
+/** The block that stands at a place; its problems are told with `line`. */
+export function blockIn({ chunk, start, end }: LinePlace, settled: Settled, line = 0): BlockView {
   const reader = readerFor(settled);
-  const { chunk, start, end } = text.linePlace(line);
   const block = reader.read(chunk.bytes, start, end, line);
   const source = chunk.text(start, end);
   const view: BlockView = {
