@@ -1,11 +1,14 @@
 import { lastNumber, ownNumber, readToolComment } from './tool-comment.ts';
 
+const ownNumberAnyCase = new RegExp(ownNumber.source, 'i');
+const lastNumberAnyCase = new RegExp(lastNumber.source, 'i');
+
 /** A comment as a person would keep it in `called`: without tool number, offset words and deepest Z, which change from program to program. */
 export function calledText(comment: string): string {
   return comment
     .slice(0, 400)
-    .replace(new RegExp(ownNumber.source, 'i'), '')
-    .replace(new RegExp(lastNumber.source, 'i'), '')
+    .replace(ownNumberAnyCase, '')
+    .replace(lastNumberAnyCase, '')
     .replace(/(?<![A-Z])Z ?MIN\s*=\s*[+-]?[\d.]*/i, '')
     .replace(/(?<![A-Z0-9])[HD] ?=? ?\d{1,3}(?![\w./"])/gi, '')
     .replace(/(^[\s\-|,;:=]+)|([\s\-|,;:=]+$)/g, '')

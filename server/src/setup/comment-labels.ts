@@ -6,46 +6,75 @@ import {
   inMm,
   unitsDoubt,
 } from './comment-reading.ts';
-import { around, type CommentScan, type WrittenSize } from './comment-scan.ts';
+import { around, type CommentScan, type WordedPattern, type WrittenSize, worded } from './comment-scan.ts';
 import { product } from './quantity.ts';
 
 const label = String.raw`\s*(?:[=:]|-(?=\s))?\s*`;
 const notTheTool =
   '(?:HOLE|MINOR|MAJOR|PILOT|STOCK|BAR|BORE|PITCH|NECK|PART|FINISH(?:ED)?|HEAD|HOLDER|BOLT|THREAD|ROOT)';
 const diaWord = String.raw`DIAM?(?:ETER|ETRO|ETRE)?(?![A-Z])\.?`;
-const patterns = {
-  foreignDiameter: around(String.raw`(?<![A-Z])${notTheTool}\s+${diaWord}${label}%`),
-  shank: around(String.raw`(?<![A-Z])SH(?:AN)?K(?:\s+${diaWord})?${label}%`),
-  shankBehind: around(String.raw`%\s*(?:${diaWord}\s*)?SH(?:AN)?K(?![A-Z])`),
-  deepest: /(?<![A-Z])ZMIN\s*=\s*([+-]?\d*\.?\d*)/,
-  noseRadius: around(String.raw`(?<![A-Z])(?:(?:TOOL )?NOSE R(?:AD(?:IUS)?)?|TNR|NR)(?![A-Z])\.?${label}%`),
-  noseRadiusBehind: around(String.raw`%\s*(?:TNR|NR|NOSE R(?:AD(?:IUS)?)?)(?![A-Z])`),
+export const patterns = {
+  foreignDiameter: around('DIA', String.raw`(?<![A-Z])${notTheTool}\s+${diaWord}${label}%`),
+  shank: around('SHANK|SHK', String.raw`(?<![A-Z])SH(?:AN)?K(?:\s+${diaWord})?${label}%`),
+  shankBehind: around('SHANK|SHK', String.raw`%\s*(?:${diaWord}\s*)?SH(?:AN)?K(?![A-Z])`),
+  deepest: worded('ZMIN', /(?<![A-Z])ZMIN\s*=\s*([+-]?\d*\.?\d*)/),
+  noseRadius: around(
+    'NOSE|TNR|NR',
+    String.raw`(?<![A-Z])(?:(?:TOOL )?NOSE R(?:AD(?:IUS)?)?|TNR|NR)(?![A-Z])\.?${label}%`,
+  ),
+  noseRadiusBehind: around('NOSE|TNR|NR', String.raw`%\s*(?:TNR|NR|NOSE R(?:AD(?:IUS)?)?)(?![A-Z])`),
   cornerRadius: around(
+    'CR|C.R.|CORNER|TIP',
     String.raw`(?<![A-Z])(?:CR|C\.R\.|CORNER R(?:AD(?:IUS)?)?|TIP R(?:AD(?:IUS)?)?)(?![A-Z])\.?${label}%`,
   ),
-  cornerRadiusBehind: around(String.raw`%\s*(?:CR|CORNER R(?:AD(?:IUS)?)?|RAD(?:IUS)?)(?![A-Z])`),
-  cornerRadiusGlued: around(String.raw`(?=\d*\.\d)%R(?![A-Z0-9])`),
-  cornerRadiusShort: around(String.raw`(?<![A-Z])R(?=\d*\.\d)%`),
-  fluteLength: around(String.raw`(?<![A-Z])(?:LOC|L\.O\.C\.|FLUTE LENGTH|LENGTH OF CUT)(?![A-Z])${label}%`),
-  fluteLengthBehind: around(String.raw`%\s*(?:LOC|L\.O\.C\.|FL(?:UTE)? LENGTH|LENGTH OF CUT)(?![A-Z])`),
+  cornerRadiusBehind: around(
+    'CR|CORNER|RAD',
+    String.raw`%\s*(?:CR|CORNER R(?:AD(?:IUS)?)?|RAD(?:IUS)?)(?![A-Z])`,
+  ),
+  cornerRadiusGlued: around('R', String.raw`(?=\d*\.\d)%R(?![A-Z0-9])`),
+  cornerRadiusShort: around('R', String.raw`(?<![A-Z])R(?=\d*\.\d)%`),
+  fluteLength: around(
+    'LOC|L.O.C.|LENGTH',
+    String.raw`(?<![A-Z])(?:LOC|L\.O\.C\.|FLUTE LENGTH|LENGTH OF CUT)(?![A-Z])${label}%`,
+  ),
+  fluteLengthBehind: around(
+    'LOC|L.O.C.|LENGTH',
+    String.raw`%\s*(?:LOC|L\.O\.C\.|FL(?:UTE)? LENGTH|LENGTH OF CUT)(?![A-Z])`,
+  ),
   stickout: around(
+    'STICK|PROJ|OUT',
     String.raw`(?<![A-Z])(?:STICK[ -]?OUT|PROJ(?:ECTION)?|OUT OF HOLDER)(?![A-Z])\.?${label}%`,
   ),
-  stickoutBehind: around(String.raw`%\s*(?:STICK[ -]?OUT|PROJ(?:ECTION)?|OUT OF HOLDER)(?![A-Z])`),
-  length: around(String.raw`(?<![A-Z])(?:L|LEN(?:GTH)?|OAL)(?![A-Z])\.?\s*[=:]\s*%`),
-  width: around(`(?<![A-Z])WIDTH${label}%`),
-  widthBehind: around(String.raw`%\s*(?:WIDTH|WIDE)(?![A-Z])`),
-  diameter: around(`(?<![A-Z])${diaWord}${label}%`),
-  diameterShort: around(String.raw`(?<![A-Z])D\s*[=:]\s*%`),
-  diameterSign: around(String.raw`[Ø⌀]\s*%`),
-  diameterGlued: around(String.raw`(?<![A-Z])D(?=\d*\.|\d+ ?(?:MM|")|\d+\/)%`),
-  diameterBetween: around(String.raw`%\s*${diaWord}\s+(?=[\d.])`),
-  diameterBehind: around(String.raw`%\s*(?:${diaWord})`),
-  angle: /(?:TAPER\s*=?\s*)?(\d{1,3}(?:\.\d{0,3})?)\s*-?(?:DEG(?:REES?)?(?![A-Z])|[°º*](?!\d))/,
-  teeth:
+  stickoutBehind: around(
+    'STICK|PROJ|OUT',
+    String.raw`%\s*(?:STICK[ -]?OUT|PROJ(?:ECTION)?|OUT OF HOLDER)(?![A-Z])`,
+  ),
+  length: around('=|:', String.raw`(?<![A-Z])(?:L|LEN(?:GTH)?|OAL)(?![A-Z])\.?\s*[=:]\s*%`),
+  width: around('WIDTH', `(?<![A-Z])WIDTH${label}%`),
+  widthBehind: around('WIDTH|WIDE', String.raw`%\s*(?:WIDTH|WIDE)(?![A-Z])`),
+  diameter: around('DIA', `(?<![A-Z])${diaWord}${label}%`),
+  diameterShort: around('D', String.raw`(?<![A-Z])D\s*[=:]\s*%`),
+  diameterSign: around('Ø|⌀', String.raw`[Ø⌀]\s*%`),
+  diameterGlued: around('D', String.raw`(?<![A-Z])D(?=\d*\.|\d+ ?(?:MM|")|\d+\/)%`),
+  diameterBetween: around('DIA', String.raw`%\s*${diaWord}\s+(?=[\d.])`),
+  diameterBehind: around('DIA', String.raw`%\s*(?:${diaWord})`),
+  angle: worded(
+    'DEG|°|º|*',
+    /(?:TAPER\s*=?\s*)?(\d{1,3}(?:\.\d{0,3})?)\s*-?(?:DEG(?:REES?)?(?![A-Z])|[°º*](?!\d))/,
+  ),
+  teeth: worded(
+    'FL|TEETH|TOOTH|FILO|SCHNEIDEN|DIENTES',
     /(?<![\d.])(\d{1,3})(?:\.0*)?\s*-?\s*(?:FLUTE[SD]?|FLTS?|FLS?|TEETH|TOOTH|FILOS?|SCHNEIDEN|DIENTES)(?:\d{3})?(?![A-Z])/,
-  teethLabel: /(?<![A-Z])(?:NUMBER OF )?(?:FLUTES?|TEETH|NOF)\s*[=:]\s*(\d{1,3})(?![\d.]*\d)/,
-  teethWord: /(?<![A-Z])(SINGLE|ONE|TWO|THREE|FOUR|FIVE|SIX)[ -](?:FLUTE[SD]?|FL|TEETH|TOOTH)(?![A-Z])/,
+  ),
+  teethLabel: worded(
+    'FLUTE|TEETH|NOF',
+    /(?<![A-Z])(?:NUMBER OF )?(?:FLUTES?|TEETH|NOF)\s*[=:]\s*(\d{1,3})(?![\d.]*\d)/,
+  ),
+  teethWord: worded(
+    'SINGLE|ONE|TWO|THREE|FOUR|FIVE|SIX',
+    /(?<![A-Z])(SINGLE|ONE|TWO|THREE|FOUR|FIVE|SIX)[ -](?:FLUTE[SD]?|FL|TEETH|TOOTH)(?![A-Z])/,
+  ),
+  tip: worded('TIP', /TOOL TIP\s*[=:]?\s*(\d)(?!\d)|TIP DIR\w*\s*[=:]?\s*(\d)/),
 };
 const teethWords: Record<string, number> = { SINGLE: 1, ONE: 1, TWO: 2, THREE: 3, FOUR: 4, FIVE: 5, SIX: 6 };
 
@@ -62,7 +91,7 @@ export function takeLabels(scan: CommentScan, reading: CommentReading, context: 
       | 'width_mm'
       | 'shank_diameter_mm'
       | 'diameter_mm',
-    ...tries: RegExp[]
+    ...tries: WordedPattern[]
   ): void => {
     for (const pattern of tries) {
       const size = scan.takeSize(pattern);
@@ -79,9 +108,9 @@ export function takeLabels(scan: CommentScan, reading: CommentReading, context: 
   takeSpeeds(scan, reading, context);
   scan.drop(patterns.foreignDiameter);
   set('shank_diameter_mm', patterns.shank, patterns.shankBehind);
-  const tip = scan.take(/TOOL TIP\s*[=:]?\s*(\d)(?!\d)|TIP DIR\w*\s*[=:]?\s*(\d)/);
+  const tip = scan.take(patterns.tip);
   if (tip) fields.tip_direction = Number(tip[1] ?? tip[2]);
-  scan.drop(/FULL RADIUS/);
+  if (scan.rest.includes('FULL RADIUS')) scan.drop(/FULL RADIUS/);
   set('nose_radius_mm', patterns.noseRadius, patterns.noseRadiusBehind);
   const turning = fields.kind !== undefined && isTurningTool(fields.kind);
   const radius =
@@ -130,20 +159,35 @@ function takeAngle(angle_deg: number, taper: boolean, fields: CommentFields): vo
     fields.point_angle_deg = angle_deg;
 }
 
-function takeSpeeds(scan: CommentScan, { asides }: CommentReading, { units }: CommentContext): void {
-  const number = String.raw`(\d+\.?\d*|\.\d+)`;
-  const sfm = scan.take(new RegExp(String.raw`(?:VC\s*=?\s*)?${number}\s*(SFM|SFPM|FPM|M\/MIN)(?![A-Z])`));
-  if (sfm) asides.surface_speed_m_min = product(Number(sfm[1]), sfm[2] === 'M/MIN' ? 1 : 0.3048);
-  const perTooth = scan.take(new RegExp(String.raw`${number}\s*(?:CPT|IPT|FPT|CHIP ?LOAD)(?![A-Z])`));
-  if (perTooth && units) asides.chip_load_mm = product(Number(perTooth[1]), units === 'inch' ? 25.4 : 1);
-  scan.drop(
+const number = String.raw`(\d+\.?\d*|\.\d+)`;
+export const speeds = {
+  surface: worded(
+    'SFM|SFPM|FPM|M/MIN',
+    new RegExp(String.raw`(?:VC\s*=?\s*)?${number}\s*(SFM|SFPM|FPM|M\/MIN)(?![A-Z])`),
+  ),
+  perTooth: worded(
+    'CPT|IPT|FPT|LOAD',
+    new RegExp(String.raw`${number}\s*(?:CPT|IPT|FPT|CHIP ?LOAD)(?![A-Z])`),
+  ),
+  named: worded(
+    'SPEED|FEED|RPM|VC|FZ|VF|IPM|SFM',
     new RegExp(
       String.raw`(?:(?:SPEED|FEED|RPM|VC|FZ|VF|IPM|SFM)\s*[=:]?\s*)${number}\s*\.?\s*(?:RPM|IPM|IPR|MM\/MIN|MMPM|MM\/REV|SFM)?(?![A-Z])`,
     ),
-  );
-  scan.drop(
+  ),
+  counted: worded(
+    'RPM|IPM|IPR|MM|REV|U/MIN|PERCENT|%',
     new RegExp(
       String.raw`${number}\s*\.?\s*(?:RPM|IPM|IPR|MMPM|MM\/MIN|MM\/REV|MM\/TOOTH|REV|U\/MIN|PERCENT|%)(?![A-Z])`,
     ),
-  );
+  ),
+};
+
+function takeSpeeds(scan: CommentScan, { asides }: CommentReading, { units }: CommentContext): void {
+  const surface = scan.take(speeds.surface);
+  if (surface) asides.surface_speed_m_min = product(Number(surface[1]), surface[2] === 'M/MIN' ? 1 : 0.3048);
+  const perTooth = scan.take(speeds.perTooth);
+  if (perTooth && units) asides.chip_load_mm = product(Number(perTooth[1]), units === 'inch' ? 25.4 : 1);
+  scan.drop(speeds.named);
+  scan.drop(speeds.counted);
 }

@@ -16,6 +16,28 @@ const unit = `(?:MM|MILLIMET(?:ER|RE)S?|INCH(?:ES)?|IN|"|''|”|″)`;
 export const sized = String.raw`(?<n>(?<![\d.])${numeral}(?![\d/]))(?: ?-?(?<u>${unit})(?![A-Z]))?`;
 
 /**
+ * A pattern that matches only where one of its words stands: a computer that has just started spends more on a pattern than
+ * on everything else about a comment, and few are wanted.
+ */
+export class WordedPattern {
+  constructor(
+    readonly words: readonly string[],
+    readonly pattern: RegExp,
+  ) {}
+
+  exec(text: string): RegExpExecArray | null {
+    return this.words.some(word => text.includes(word)) ? this.pattern.exec(text) : null;
+  }
+}
+
+/** A pattern that needs one of some words, which `|` parts. */
+export function worded(words: string, pattern: RegExp): WordedPattern {
+  return new WordedPattern(words.split('|'), pattern);
+}
+
+type Pattern = Pick<RegExp, 'exec'>;
+
+/**
  * Text of a comment in upper case, letter for letter, from which what was understood is crossed out,
  * so that nothing is read twice and what is left can be judged.
  */
@@ -36,7 +58,7 @@ export class CommentScan {
   }
 
   /** Finds a pattern in what is left and crosses it out. */
-  take(pattern: RegExp): RegExpExecArray | undefined {
+  take(pattern: Pattern): RegExpExecArray | undefined {
     const match = pattern.exec(this.#rest);
     if (!match) return undefined;
     this.cross(match.index, match.index + match[0].length);
@@ -44,12 +66,12 @@ export class CommentScan {
   }
 
   /** Crosses out every place of a pattern. */
-  drop(pattern: RegExp): void {
+  drop(pattern: Pattern): void {
     for (let turn = 0; turn < 50 && this.take(pattern); turn++);
   }
 
   /** Finds a pattern that holds `sized`, and crosses it out. */
-  takeSize(pattern: RegExp): WrittenSize | undefined {
+  takeSize(pattern: Pattern): WrittenSize | undefined {
     const match = this.take(pattern);
     return match ? writtenSize(match) : undefined;
   }
@@ -61,14 +83,15 @@ export class CommentScan {
 
   /** All sizes that are left, without crossing them out. */
   sizesLeft(): WrittenSize[] {
-    const pattern = new RegExp(String.raw`(?<![\w./#])${sized}(?!\w|\.\d)`, 'g');
-    return [...this.#rest.matchAll(pattern)].map(writtenSize).filter(size => size !== undefined);
+    return [...this.#rest.matchAll(lone)].map(writtenSize).filter(size => size !== undefined);
   }
 }
 
-/** A pattern around a size: `%` stands for it. */
-export function around(pattern: string): RegExp {
-  return new RegExp(pattern.replace('%', () => sized));
+const lone = new RegExp(String.raw`(?<![\w./#])${sized}(?!\w|\.\d)`, 'g');
+
+/** A pattern around a size: `%` stands for it. It needs one of the words, which `|` parts. */
+export function around(words: string, pattern: string): WordedPattern {
+  return worded(words, new RegExp(pattern.replace('%', () => sized)));
 }
 
 function writtenSize(match: RegExpExecArray | RegExpMatchArray): WrittenSize | undefined {

@@ -1,5 +1,6 @@
 import { decodeInsert } from '../cutting/designation-insert.ts';
 import { isAbsent } from '../cutting/result.ts';
+import { worded } from './comment-scan.ts';
 import { product } from './quantity.ts';
 
 const shapes = 'ABCDEHKLMOPRSTVW';
@@ -26,12 +27,14 @@ export function findInsert(text: string): InsertWord | undefined {
   return { designation, nose_radius_mm, start: match.index, end: match.index + match[0].length };
 }
 
+const threadWord = worded(
+  '11|16|22|27',
+  /(?<![A-Z])(?:(?:11|16|22|27) ?[EI][RL]|[EI][RL] ?(?:11|16|22|27))\s*(?:(ISO|UN)\s*)?(\d{1,2}(?:\.\d+)?)\s*(ISO|UN)?(?![A-Z.])/,
+);
+
 /** Finds a full-profile threading insert: `16ER 1.5 ISO` (pitch in mm) or `16ER 20 UN` (threads an inch). */
 export function findThreadInsert(text: string): { pitch_mm: number; start: number; end: number } | undefined {
-  const match =
-    /(?<![A-Z])(?:(?:11|16|22|27) ?[EI][RL]|[EI][RL] ?(?:11|16|22|27))\s*(?:(ISO|UN)\s*)?(\d{1,2}(?:\.\d+)?)\s*(ISO|UN)?(?![A-Z.])/.exec(
-      text,
-    );
+  const match = threadWord.exec(text);
   const standard = match?.[1] ?? match?.[3];
   const figure = Number(match?.[2]);
   if (!match || !standard || !(figure > 0)) return undefined;

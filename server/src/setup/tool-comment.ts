@@ -11,12 +11,19 @@ import {
   unitsDoubt,
   wholeChoices,
 } from './comment-reading.ts';
-import { CommentScan, type WrittenSize } from './comment-scan.ts';
+import { CommentScan, type WrittenSize, worded } from './comment-scan.ts';
 import { findInsert, findThreadInsert } from './insert-word.ts';
 import { product } from './quantity.ts';
 import { findThread } from './threads.ts';
 import type { ToolKind } from './tool-keys.ts';
-import { coatingWords, kindWords, largestDiameter_mm, substrateWords, vagueWords } from './tool-words.ts';
+import {
+  coatingWords,
+  kindWords,
+  largestDiameter_mm,
+  leftHandWords,
+  substrateWords,
+  vagueWords,
+} from './tool-words.ts';
 
 /**
  * Reads the text between the parentheses of a tool comment. Sizes are in the program's units unless written otherwise,
@@ -37,7 +44,7 @@ export function readToolComment(text: string, context: CommentContext): CommentR
     reading.doubts.push({ about: 'diameter_mm', why: 'the sizes are run together', choices: [] });
     return reading;
   }
-  scan.drop(/(?<![A-Z])FOR(?![A-Z]).*$/);
+  scan.drop(purpose);
   const vague = scan.take(vagueWords);
   if (vague) reading.uncertain = `the comment says "${vague[0].trim()}"`;
   takeWords(scan, reading, context);
@@ -56,7 +63,12 @@ const glued = '(?:MM|IN|FILOS?|FL|FLT|FLUTES?|DIAM?)';
 const runTogether = new RegExp(`\\d${glued}\\d+\\.?\\d*${glued}`);
 /** A comment with none of these, no tool number and no word for a kind of tool is not looked at further. */
 const sizeWords = /DIA|RAD|FLUTE|LENGTH|TEETH|TOOL|[Ø⌀]/;
-const prefix = /^\s*(?:(?:MSG|DEBUG|PRINT)\s*,|TC\s*:|BEGIN OPERATION\s*:)\s*/;
+const purpose = worded('FOR', /(?<![A-Z])FOR(?![A-Z]).*$/);
+const prefix = worded(',|:', /^\s*(?:(?:MSG|DEBUG|PRINT)\s*,|TC\s*:|BEGIN OPERATION\s*:)\s*/);
+const toolList = worded(
+  'TOOL/MILL',
+  /TOOL\/MILL\s*,\s*(\d+\.?\d*)\s*,\s*(\d+\.?\d*)\s*,\s*(\d+\.?\d*)\s*,\s*(\d+\.?\d*)\s*$/,
+);
 export const ownNumber =
   /^\s*(?:N\d{1,5}\s+)?(?:(?:CHANGE TO|LOAD|USE|INSERT|INSTALL) )?(?:TOOL(?: ?(?:NO\.?|NUMBER|NR\.?|#))?|T)\s*[=:#-]?\s*([0O]?\d{1,8})(?![\d./"]|\s*\/|[A-Z]|\s*(?:MM|IN|INCH)(?![A-Z]))\s*[=:|,-]*(?:>\s*)?/;
 export const lastNumber = /[;,(\s-]\s*T([0O]?\d{1,8})\s*$/;
@@ -74,9 +86,7 @@ function takeNumber(
     reading.marked = true;
   } else if (/(?<![A-Z])TOOL(?! ?PATH)|COMPENSATED TOOL ?PATH|CHANGE TO|CUTTER/.test(scan.rest))
     reading.marked = true;
-  const list = scan.take(
-    /TOOL\/MILL\s*,\s*(\d+\.?\d*)\s*,\s*(\d+\.?\d*)\s*,\s*(\d+\.?\d*)\s*,\s*(\d+\.?\d*)\s*$/,
-  );
+  const list = scan.take(toolList);
   if (!list || !units) return;
   const factor = units === 'inch' ? 25.4 : 1;
   reading.fields.diameter_mm = product(Number(list[1]), factor);
@@ -107,10 +117,10 @@ function takeWords(scan: CommentScan, { fields }: CommentReading, { machine }: C
     break;
   }
   for (const [pattern, substrate] of substrateWords)
-    if (pattern.test(scan.rest)) fields.substrate ??= substrate;
+    if (pattern.exec(scan.rest)) fields.substrate ??= substrate;
   const coating = coatingWords.exec(scan.rest);
   if (coating) fields.coating = coating[1] === 'UNCOATED' ? 'none' : coating[1];
-  if (/(?<![A-Z])LEFT[ -]HAND(?![A-Z])|(?<![A-Z])LH(?![A-Z])/.test(scan.rest)) fields.hand ??= 'left';
+  if (leftHandWords.exec(scan.rest)) fields.hand ??= 'left';
   const insert = findInsert(scan.rest);
   if (insert) {
     scan.cross(insert.start, insert.end);
@@ -119,8 +129,10 @@ function takeWords(scan: CommentScan, { fields }: CommentReading, { machine }: C
   }
 }
 
+const perInchWord = worded('TPI', /(?<![\d./-])(\d{1,2}(?:\.5)?) ?TPI(?![A-Z])/);
+
 function takeThreadsPerInch(scan: CommentScan, fields: CommentFields): void {
-  const perInch = Number(scan.take(/(?<![\d./-])(\d{1,2}(?:\.5)?) ?TPI(?![A-Z])/)?.[1]);
+  const perInch = Number(scan.take(perInchWord)?.[1]);
   if (perInch >= 4 && perInch <= 80) fields.pitch_mm ??= product(1 / perInch, 25.4);
 }
 
@@ -183,7 +195,8 @@ function takeBareDiameter(scan: CommentScan, reading: CommentReading, { units }:
 
 /** A bare number counts only beside the word for the kind: at most three other words between. */
 function nearKind(scan: CommentScan, size: WrittenSize): boolean {
-  const row = kindWords.map(([pattern]) => pattern.exec(scan.text)).find(match => match !== null);
+  let row: RegExpExecArray | null = null;
+  for (const [pattern] of kindWords) row ??= pattern.exec(scan.text);
   if (!row) return false;
   const between =
     size.start < row.index
