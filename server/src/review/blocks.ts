@@ -24,17 +24,21 @@ const ITEMS_A_BLOCK = [4, 6, 6];
 
 interface Kept {
   stretches: readonly Stretch[];
+  /** None before the first edit. */
   levels: readonly Gathered<Lines>[];
+  /** Before the first edit all stretches in one: most programs are looked at once and never edited. */
+  whole: Block<Stretch> | undefined;
 }
 
 const kept = new WeakMap<Reading, Kept>();
 
 /**
  * Sums over a program piece by piece: `ofBlock` over some stretches, `join` over neighbouring pieces. Gives the pieces of
- * the whole program in order; after an edit only those that it touches are summed again.
+ * the whole program in order; after an edit only those that it touches are summed again. With `again` the same stretches
+ * will be asked for once more: what was noted of them must stay.
  */
 export function summedInPieces<T>(
-  ofBlock: (stretches: readonly Stretch[]) => T,
+  ofBlock: (stretches: readonly Stretch[], again: boolean) => T,
   join: (pieces: readonly Piece<T>[]) => T,
 ): (reading: Reading) => Piece<T>[] {
   const number = sums_made++;
@@ -43,12 +47,17 @@ export function summedInPieces<T>(
     if (!(number in sums))
       sums[number] =
         level === 0
-          ? ofBlock(items as readonly Stretch[])
+          ? ofBlock(items as readonly Stretch[], false)
           : join(piecesOf(items, item => sumOf(item, level - 1)));
     return sums[number] as T;
   };
   const last = ITEMS_A_BLOCK.length - 1;
-  return reading => piecesOf(blocksOf(reading), block => sumOf(block, last));
+  return reading => {
+    const { whole, levels } = blocksOf(reading);
+    if (!whole) return piecesOf(levels[last].pieces, block => sumOf(block, last));
+    if (!(number in whole.sums)) whole.sums[number] = ofBlock(whole.items, true);
+    return [{ value: whole.sums[number] as T, by: 0 }];
+  };
 }
 
 let sums_made = 0;
@@ -94,40 +103,43 @@ function piecesOf<K extends Lines, T>(items: readonly K[], sum: (item: K) => T):
   });
 }
 
-/** The blocks of the last level in order. After an edit all but those it touched are the same objects. */
-function blocksOf(reading: Reading): readonly Lines[] {
+/** The stretches gathered into blocks. After an edit all blocks but those it touched are the same objects. */
+function blocksOf(reading: Reading): Kept {
   const { stretches } = reading;
   const before = kept.get(reading);
-  let levels = before?.levels ?? [];
-  if (before?.stretches !== stretches) {
+  if (before?.stretches === stretches) return before;
+  let made: Kept;
+  if (before === undefined) {
+    made = { stretches, levels: [], whole: { items: stretches, lineCount: reading.lineCount, sums: [] } };
+  } else {
     const same =
-      before && reading.kept.from === before.stretches
-        ? reading.kept
-        : sameEnds(before?.stretches ?? [], stretches);
-    levels = gatherLevels(before, stretches, same);
-    kept.set(reading, { stretches, levels });
+      reading.kept.from === before.stretches ? reading.kept : sameEnds(before.stretches, stretches);
+    made = { stretches, levels: gatherLevels(before, stretches, same), whole: undefined };
   }
-  return levels[levels.length - 1].pieces;
+  kept.set(reading, made);
+  return made;
 }
 
 function gatherLevels(
-  before: Kept | undefined,
+  before: Kept,
   stretches: readonly Stretch[],
   kept_ends: { head: number; tail: number },
 ): Gathered<Lines>[] {
   const levels: Gathered<Lines>[] = [];
-  let old: readonly Lines[] = before?.stretches ?? [];
+  let old: readonly Lines[] = before.levels.length === 0 ? [] : before.stretches;
   let items: readonly Lines[] = stretches;
-  let same = kept_ends;
+  let same = old.length === 0 ? NOTHING_SAME : kept_ends;
   for (const [level, size] of ITEMS_A_BLOCK.entries()) {
-    const gathered = gather(before?.levels[level], old, items, same, size);
+    const gathered = gather(before.levels[level], old, items, same, size);
     levels.push(gathered);
-    old = before?.levels[level].pieces ?? [];
+    old = before.levels[level]?.pieces ?? [];
     items = gathered.pieces;
     same = sameEnds(old, items);
   }
   return levels;
 }
+
+const NOTHING_SAME = { head: 0, tail: 0 };
 
 /** Items gathered into pieces, with the item that each piece begins with and, behind, the number of all. */
 interface Gathered<T extends Lines> {

@@ -23,7 +23,8 @@ interface PieceParts {
 
 /** Parts of a whole program, lines of the program. They are kept for the next review: nobody may change them. */
 export function programParts(reading: Reading): readonly Part[] {
-  const { count, inOrder, folded } = join(piecesOf(reading).map(standing));
+  const pieces = piecesOf(reading);
+  const { count, inOrder, folded } = pieces.length === 1 ? pieces[0].value : join(pieces.map(standing));
   return count <= MOST_IN_ORDER ? inOrder() : folded();
 }
 
@@ -66,14 +67,16 @@ function join(pieces: readonly Piece<PieceParts>[]): PieceParts {
   };
 }
 
-function partsOfBlock(stretches: readonly Stretch[]): PieceParts {
+function partsOfBlock(stretches: readonly Stretch[], again: boolean): PieceParts {
   let count = 0;
   let last: Float64Array | undefined;
   let in_order = true;
   const pieces: (PlacedParts & StretchParts)[] = [];
   for (const { stretch, by } of linesBefore(stretches)) {
-    const sum = sumOf(stretch);
-    pieces.push({ ...sum, first_line: by, own: true });
+    const sum = sumOf(stretch, again);
+    // Those that stand where they belong are lent, and these may be changed later.
+    const parts = again && by === 0 ? sum.parts.map(part => part.copy()) : sum.parts;
+    pieces.push({ ...sum, parts, first_line: by, own: !again });
     count += sum.count - (last && sum.first && sameRun(last, sum.first) ? 1 : 0);
     last = sum.last ?? last;
     if (!sum.in_order) in_order = false;
@@ -85,12 +88,27 @@ function partsOfBlock(stretches: readonly Stretch[]): PieceParts {
   }
   const parts = fold(pieces);
   // In order they are wanted of a program with few: what that costs here is paid again then.
-  return { count, first, last, inOrder: once(() => joinInOrder(ordered(stretches))), folded: () => parts };
+  return {
+    count,
+    first,
+    last,
+    inOrder: once(() => joinInOrder(ordered(pieces, stretches))),
+    folded: () => parts,
+  };
 }
 
-function* ordered(stretches: readonly Stretch[]) {
-  for (const { stretch, by } of linesBefore(stretches))
-    yield { first_line: by, parts: partsOf(stretch.steps, startOf(stretch), true).parts, own: true };
+/** Parts of stretches in order; those that are not, or were changed since, are summed anew. */
+function* ordered(pieces: readonly (PlacedParts & StretchParts)[], stretches: readonly Stretch[]) {
+  for (const [index, stretch] of stretches.entries()) {
+    const piece = pieces[index];
+    if (piece.in_order && !piece.own) yield piece;
+    else
+      yield {
+        first_line: piece.first_line,
+        parts: partsOf(stretch.steps, startOf(stretch), true).parts,
+        own: true,
+      };
+  }
 }
 
 const sums = new Slot<Stretch, StretchParts>();
@@ -102,11 +120,12 @@ export function sumParts(stretch: Stretch, steps: StepTable): void {
   sums.set(stretch, sum);
 }
 
-function sumOf(stretch: Stretch): StretchParts {
+/** What is summed of a stretch; if not `again`, it is the asker's, who may change it. */
+function sumOf(stretch: Stretch, again: boolean): StretchParts {
   const held = sums.get(stretch);
-  // Its parts are joined and changed: nobody else may find them.
-  if (held) sums.delete(stretch);
-  return held ?? partsOf(stretch.steps, startOf(stretch), false);
+  const sum = held ?? partsOf(stretch.steps, startOf(stretch), false);
+  if (again !== (held !== undefined)) sums.set(stretch, again ? sum : undefined);
+  return sum;
 }
 
 function startOf({ stateIn: { v } }: Stretch): Start {

@@ -61,16 +61,18 @@ const LATHE = scanner(true);
 function scanner(lathe: boolean) {
   const join = (pieces: readonly Piece<Scan>[]) => joinScans(pieces, lathe);
   const held = new Slot<Stretch, Scan>();
-  const scanOne = (stretch: Stretch): Scan => {
-    const scan = held.get(stretch);
-    if (scan) held.delete(stretch);
-    return scan ?? scanTable(stretch.steps, startOf(stretch), lathe);
+  const scanOne = (stretch: Stretch, again: boolean): Scan => {
+    const known = held.get(stretch);
+    const scan = known ?? scanTable(stretch.steps, startOf(stretch), lathe);
+    if (again !== (known !== undefined)) held.set(stretch, again ? scan : undefined);
+    return scan;
   };
   return {
     lathe,
     held,
     pieces: summedInPieces(
-      stretches => join(linesBefore(stretches).map(({ stretch, by }) => ({ value: scanOne(stretch), by }))),
+      (stretches, again) =>
+        join(linesBefore(stretches).map(({ stretch, by }) => ({ value: scanOne(stretch, again), by }))),
       join,
     ),
     placed: whereItStands((value: Scan, by) => join([{ value, by }])),
