@@ -1,8 +1,8 @@
 /**
- * Bytes that a chunk of program text should hold: of text that was just opened about 1,000 finishing lines, since each chunk
+ * Bytes that a chunk of program text should hold: of text that was just opened about 2,000 finishing lines, since each chunk
  * costs something of its own; where it was edited about 125, since an edit reads such a piece again.
  */
-export const OPENED_BYTES = 28_672;
+export const OPENED_BYTES = 57344;
 export const CHUNK_BYTES = 3584;
 
 const LF = 10;
@@ -47,6 +47,11 @@ export class Chunk {
   /** Start of line `index` of the chunk; its length when there is no such line. The starts are kept once asked for. */
   startOfLine(index: number): number {
     if (index === 0) return 0;
+    if (this.line_starts === null) {
+      const { bytes, lineEnds } = this;
+      if (index <= NEAR) return startFromBegin(bytes, index);
+      if (index <= lineEnds && lineEnds - index <= NEAR) return startFromEnd(bytes, lineEnds - index);
+    }
     const starts = this.starts();
     return index < starts.length ? starts[index] : this.bytes.length;
   }
@@ -81,6 +86,28 @@ export class Chunk {
     }
     return text;
   }
+}
+
+/** So many lines from an end of a chunk a line is looked for: finding the starts of all costs more. */
+const NEAR = 40;
+
+function startFromBegin(bytes: Uint8Array, lines: number): number {
+  let at = 0;
+  for (let line = 0; line < lines && at < bytes.length; line += 1) at = nextLine(bytes, at, bytes.length);
+  return at;
+}
+
+/** Start of the line that so many line ends follow. */
+function startFromEnd(bytes: Uint8Array, lines: number): number {
+  let left = lines;
+  let at = bytes.length;
+  for (; at > 0; at -= 1) {
+    const c = bytes[at - 1];
+    if (c !== LF && !(c === CR && bytes[at] !== LF)) continue;
+    if (left === 0) return at;
+    left -= 1;
+  }
+  return 0;
 }
 
 export function isLineEnd(byte: number): boolean {

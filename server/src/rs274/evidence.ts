@@ -1,4 +1,4 @@
-import type { Chunk } from './chunk.ts';
+import { Chunk, nextLine } from './chunk.ts';
 import { countChunk } from './evidence-lines.ts';
 import { release } from './kernel.ts';
 import { NotCuttingSigns } from './not-cutting.ts';
@@ -105,32 +105,48 @@ const SUMS = [
   'control_bytes',
 ] as const;
 
-const known = new Slot<Chunk, Evidence>();
+type Piece = 'whole' | 'beginning' | 'end';
 
-/** Evidence of one chunk; counted once. */
-export function evidenceOf(chunk: Chunk): Evidence {
-  let evidence = known.get(chunk);
+const known: Readonly<Record<Piece, Slot<Chunk, Evidence>>> = {
+  whole: new Slot(),
+  beginning: new Slot(),
+  end: new Slot(),
+};
+
+/** Evidence of one chunk, or of some lines at one end of it; counted once. */
+export function evidenceOf(chunk: Chunk, piece: Piece = 'whole'): Evidence {
+  let evidence = known[piece].get(chunk);
   if (evidence === undefined) {
     evidence = new Evidence();
-    countChunk(chunk, evidence);
-    known.set(chunk, evidence);
+    countChunk(pieceOf(chunk, piece), evidence);
+    known[piece].set(chunk, evidence);
   }
   return evidence;
 }
 
-/** Chunks of which all are looked at; of longer texts the beginning, the end and some between. */
-const ALL_CHUNKS = 6;
-const FIRST_CHUNKS = 2;
-const LAST_CHUNKS = 1;
-const CHUNKS_BETWEEN = 3;
+function pieceOf(chunk: Chunk, piece: Piece): Chunk {
+  const { bytes } = chunk;
+  const { length } = bytes;
+  if (piece === 'whole' || length <= PIECE_BYTES) return chunk;
+  if (piece === 'beginning') return new Chunk(bytes.subarray(0, nextLine(bytes, PIECE_BYTES, length)));
+  return new Chunk(bytes.subarray(nextLine(bytes, length - PIECE_BYTES, length)));
+}
+
+/** Chunks of which all are looked at; of longer texts the first, pieces of some between, and the end. */
+const ALL_CHUNKS = 3;
+const CHUNKS_BETWEEN = 2;
+const PIECE_BYTES = 16_384;
 
 /** Evidence of a text. */
 export function evidenceOfChunks(chunks: readonly Chunk[]): Evidence {
   const sum = new Evidence();
-  const stride = chunks.length <= ALL_CHUNKS ? 1 : Math.ceil(chunks.length / CHUNKS_BETWEEN);
-  for (let index = 0; index < chunks.length; index += 1) {
-    const taken = index < FIRST_CHUNKS || index >= chunks.length - LAST_CHUNKS || index % stride === 0;
-    if (taken) sum.add(evidenceOf(chunks[index]), index < FIRST_CHUNKS ? sum.lines : Number.NaN);
+  const last = chunks.length - 1;
+  const all = chunks.length <= ALL_CHUNKS;
+  const stride = all ? 1 : Math.ceil(chunks.length / (CHUNKS_BETWEEN + 1));
+  for (const [index, chunk] of chunks.entries()) {
+    if (index !== last && index % stride !== 0) continue;
+    const piece = all || index === 0 ? 'whole' : index === last ? 'end' : 'beginning';
+    sum.add(evidenceOf(chunk, piece), index === 0 ? sum.lines : Number.NaN);
   }
   release();
   return sum;

@@ -112,7 +112,7 @@ export class Reading {
     let state = index === 0 ? this.start : next[index - 1].stateOut;
     this.ran = 0;
     let end = tail;
-    this.runner.begin(this.witness);
+    this.runner.begin(this.witness, old.length === 0 ? HELD_AT_FIRST : HELD_AFTER_EDIT);
     if (index === 0) this.looks_ahead = false;
     while (index < chunks.length) {
       const kept: Stretch | undefined = next[index];
@@ -261,6 +261,10 @@ export class Reading {
     lines[stretches.length] = line;
   }
 }
+
+/** After an edit hints follow at once, of the few stretches that it ran; of a program that was opened those of its first screen. */
+const HELD_AFTER_EDIT = 4;
+const HELD_AT_FIRST = 1;
 
 /**
  * The old stretches in their places among the chunks of an edited text: those before the first change by index, from `tail`

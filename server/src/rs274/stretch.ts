@@ -53,8 +53,8 @@ export class StretchRunner {
   private readonly executor: Executor;
   private readonly reader: BlockReader;
   private last_runs: Float64Array = new Float64Array(0);
-  /** Stretches run since `begin`. */
-  private ran = 0;
+  /** So many of the next stretches keep their steps at hand. */
+  private held = 0;
   private witness: StretchWitness | undefined;
 
   constructor(
@@ -71,10 +71,10 @@ export class StretchRunner {
     });
   }
 
-  /** Makes ready for some stretches of one text. */
-  begin(witness: StretchWitness | undefined): void {
+  /** Makes ready for some stretches of one text; of the first `held` somebody will soon ask for the steps. */
+  begin(witness: StretchWitness | undefined, held: number): void {
     this.witness = witness;
-    this.ran = 0;
+    this.held = held;
   }
 
   /** Executes one chunk from a state. `skip_lines` at its start are leader and left unread. */
@@ -110,8 +110,8 @@ export class StretchRunner {
     const runs = this.last_runs;
     if (looks_ahead) return packSteps(table, runs);
     const steps = new RecalledSteps(table, runs, () => this.recall(chunk, stateIn, skip_lines, last, runs));
-    this.ran += 1;
-    if (this.ran <= HELD_AT_ONCE) steps.hold(packSteps(table, runs));
+    if (this.held > 0) steps.hold(packSteps(table, runs));
+    this.held -= 1;
     return steps;
   }
 
@@ -211,8 +211,5 @@ function noteLine(machine: Machine, bytes: Uint8Array, from: number, to: number)
   else if (comment_lines.length < 2 * MOST_COMMENT_LINES) comment_lines.push(machine.line, from);
   else machine.comment_lines = undefined;
 }
-
-/** An edit runs one or two stretches and hints follow at once; the first reading runs thousands. */
-const HELD_AT_ONCE = 4;
 
 const NO_PROBLEMS: readonly Problem[] = [];

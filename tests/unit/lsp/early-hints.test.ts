@@ -29,6 +29,9 @@ const PIECES = [
   'G71 U1. R1.\nG71 P1 Q2 U1. F.1\n',
 ];
 
+/** The programs fill several pieces. */
+const PIECE_BYTES = 16_000;
+
 describe('hints while the rest is read again', () => {
   const long = subjects().filter(({ name }) => name.endsWith('many times'));
 
@@ -43,7 +46,7 @@ describe('hints while the rest is read again', () => {
         }),
         ({ name, text: source, sheet }, edits) => {
           const sheets = readSheets(sheet ? { sheet } : {});
-          const text = ProgramText.fromString(source);
+          const text = ProgramText.inPiecesOf(PIECE_BYTES, source);
           const { settled } = readProgram(text, readOptions(sheets, {}));
           const options = { ...readOptions(sheets, {}), settled };
           const reading = readProgram(text, options);
@@ -71,7 +74,8 @@ describe('hints while the rest is read again', () => {
 
   it('waits where what is changed decides which tool a note far down belongs to', () => {
     const cuts = 'X1.\nX2.\n'.repeat(4000);
-    const text = ProgramText.fromString(
+    const text = ProgramText.inPiecesOf(
+      PIECE_BYTES,
       `G21 G90 G94 G17\nT3 M6\nS5000 M3\nG1 Z-1. F300.\nX9.\nT3\n${cuts}M6 (ENDMILL D10 4FL)\nM3\n${cuts}M30\n`,
     );
     const reading = readProgram(text, {});

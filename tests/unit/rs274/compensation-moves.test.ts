@@ -119,14 +119,14 @@ describe('rs274: compensated moves', () => {
   });
 
   it('keeps the tail of a path that crosses chunks, and sends it at the end of the text', () => {
-    const around = Array.from({ length: 6000 }, (_, i) => `X${(i % 7) + 1}. Y${i + 1}.`);
+    const around = Array.from({ length: 16_000 }, (_, i) => `X${(i % 7) + 1}. Y${i + 1}.`);
     const source = `G21 G17 G90 G94\nG0 X0 Y0 Z0\nG42 D1 G1 X1. Y-5. F100.\n${around.join('\n')}`;
     const reading = readProgram(ProgramText.fromString(source), { ...EDGE, toolDiameter_mm: () => 0.1 });
     assert.ok(reading.stretches.length > 1);
     const cursor = reading.cursor();
     const lines = new Set<number>();
     while (cursor.next()) if (cursor.kind <= 2) lines.add(cursor.line);
-    assert.equal(lines.size, 6000 + 2);
-    assert.equal(Math.max(...lines), 6002);
+    assert.equal(lines.size, 16_000 + 2);
+    assert.equal(Math.max(...lines), 16_002);
   });
 });

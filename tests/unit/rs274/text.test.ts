@@ -33,6 +33,17 @@ describe('rs274: program text', () => {
     });
   }
 
+  it('finds any line of a text that was not asked for another before', () => {
+    fc.assert(
+      fc.property(TEXT, fc.nat(), (text, pick) => {
+        const lines = linesOf(text);
+        const line = pick % lines.length;
+        assert.equal(ProgramText.fromString(text).lineText(line), lines[line]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
   it('keeps characters above 255 in their places', () => {
     const program = ProgramText.fromString('(Ø 10 €)\nG1 X1.\n');
     assert.equal(program.lineText(0), '(Ø 10 €)');
