@@ -1,7 +1,8 @@
 /** What a lathe program leaves, to start the next program from. */
 
-import type { BarProfile, BarStock, LatheStock } from './lathe.ts';
+import type { LatheStock } from './lathe.ts';
 import { skin_mm } from './lathe-figures.ts';
+import type { BarProfile, BarStock } from './lathe-profile.ts';
 
 /** Rings thinner than this between two cuts are no piece, mm. */
 const sliver_mm = 0.1;

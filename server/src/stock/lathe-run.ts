@@ -1,7 +1,8 @@
 /** The lathe's stock with its moves: cut one after the other, and after an edit from the last kept profile on. */
-import { type BarProfile, type BarStock, LatheStock } from './lathe.ts';
+import { LatheStock } from './lathe.ts';
 import type { LatheFigures } from './lathe-figures.ts';
 import { beginsUse, type LatheMove, latheMoveAt } from './lathe-moves.ts';
+import type { BarProfile, BarStock } from './lathe-profile.ts';
 import { emptyMoves, type MoveColumns, spliceMoves } from './moves.ts';
 import type { StockRun } from './stock-run.ts';
 import type { TurningTool } from './turning-tool.ts';

@@ -1,7 +1,7 @@
 /** What is left when a stock has been cut, as it lies for the next program. */
 import { laidBar, pieceLeft } from './bar-left.ts';
 import { endState, laid, type StockState, type Turn } from './end-state.ts';
-import type { BarStock } from './lathe.ts';
+import type { BarStock } from './lathe-profile.ts';
 import { LatheRun } from './lathe-run.ts';
 import { MillStock } from './mill.ts';
 import type { StockRun } from './stock-run.ts';

@@ -36,6 +36,10 @@ export interface TurningTool {
   /** Thread: tangent of half the included angle. */
   readonly half_tangent: number;
   readonly nose_radius_mm: number;
+  /** Leading edge past 90 degrees: tangent of what it leans over; 0 for all others. The outline has it upright. */
+  readonly lean: number;
+  /** Side of the leading edge: -1 towards -z, 1 towards +z. */
+  readonly lead: -1 | 1;
 }
 
 const noseSteps = 48;
@@ -78,13 +82,17 @@ export function turningTool(spec: TurningSpec): TurningTool | { readonly missing
     return { missing: 'cutting-edge angle over 0, at most 120 degrees' };
   const points = nosePoints(nose, edge, spec.point_angle_deg, length, spec.tip ?? 'corner');
   const way = spec.towards_plus_z === true ? -1 : 1;
-  return outline(
-    spec.kind,
-    inward,
-    way > 0 ? points : points.map(([z, x]): [number, number] => [-z, x]).reverse(),
-    0,
-    nose,
-  );
+  return {
+    ...outline(
+      spec.kind,
+      inward,
+      way > 0 ? points : points.map(([z, x]): [number, number] => [-z, x]).reverse(),
+      0,
+      nose,
+    ),
+    lean: edge > 90 ? Math.tan(((edge - 90) * Math.PI) / 180) : 0,
+    lead: way > 0 ? -1 : 1,
+  };
 }
 
 function outline(
@@ -101,6 +109,8 @@ function outline(
     height: Float64Array.from(points, p => p[1]),
     half_tangent: half,
     nose_radius_mm: nose,
+    lean: 0,
+    lead: -1,
   };
 }
 

@@ -37,10 +37,18 @@ const cases: [name: string, tool: Tool, moves: string, air: number, way: number]
   // two passes of 30; out over the shoulder 4, which is the pass along the finished shape
   [
     'G71 to one diameter',
-    NOSED,
+    SHARP,
     'G0 X50. Z2.\nG71 U2. R0.5\n>G71 P10 Q20 U0. W0. F0.2\nN10 G0 X42.\nG1 Z-28. F0.1\nN20 X50.\n',
     2 + 2 + 4,
     64,
+  ],
+  // two passes of 17, 2 of each before the bar; then 2 out along the diameter, with the slope that the trailing edge left on it
+  [
+    'G72 to one face',
+    SHARP,
+    'G0 X54. Z0.\nG72 W1. R0.5\n>G72 P10 Q20 U0. W0. F0.2\nN10 G0 Z-2.\nG1 X20. F0.1\nN20 Z0.\n',
+    4,
+    36,
   ],
   // from 2 before the face; after each of four pecks down again to 0.254 over the ground
   ['G83 in pecks of 5', DRILL, 'G0 X0 Z5.\n>G83 Z-20. R-3. Q5000 F0.1\nG80\n', 2 + 4 * 0.254, 22 + 4 * 0.254],
@@ -67,6 +75,13 @@ describe('share of air of turned lines', () => {
       assert.ok(share !== undefined, 'no share of air');
       assert.ok(Math.abs(share - air / way) < 0.0005, `${share * way} of ${way} mm, exact ${air}`);
     });
+
+  // the edge leans 5 degrees over the shoulder: its wedge comes off on the way out, which the bar does not hold
+  it('is left out where an edge past 90 degrees goes out along its shoulder', () => {
+    assert.equal(airOf(NOSED, 'G0 X44. Z2.\nG1 Z-30. F0.2\n>X54.\n'), undefined);
+    assert.equal(airOf(NOSED, 'G0 X44. Z2.\nG1 Z-30. F0.2\nG0 Z-29.\n>G1 X54.\n'), 1);
+    assert.equal(airOf(NOSED, 'G0 X44. Z2.\nG1 Z-30. F0.2\n>X54. Z-29.\n'), 1);
+  });
 
   it('is left out where the edge that faces is not known', () => {
     assert.equal(

@@ -2,8 +2,9 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { laidBar, pieceLeft } from '../../../server/src/stock/bar-left.ts';
-import { type BarStock, LatheStock } from '../../../server/src/stock/lathe.ts';
+import { LatheStock } from '../../../server/src/stock/lathe.ts';
 import { type LatheMove, latheMoveAt, pushLatheMove } from '../../../server/src/stock/lathe-moves.ts';
+import type { BarStock } from '../../../server/src/stock/lathe-profile.ts';
 import { LatheRun, type LatheTool } from '../../../server/src/stock/lathe-run.ts';
 import { emptyMoves, type MoveColumns } from '../../../server/src/stock/moves.ts';
 import { type TurningSpec, type TurningTool, turningTool } from '../../../server/src/stock/turning-tool.ts';

@@ -1,7 +1,7 @@
 import type { Cutter } from '../../stock/cutter.ts';
 import type { KeptState } from '../../stock/end-state.ts';
 import type { StockBlock } from '../../stock/grid.ts';
-import type { BarStock } from '../../stock/lathe.ts';
+import type { BarStock } from '../../stock/lathe-profile.ts';
 import type { LatheTool } from '../../stock/lathe-run.ts';
 import type { Lay } from '../../stock/left.ts';
 import type { MoveColumns } from '../../stock/moves.ts';

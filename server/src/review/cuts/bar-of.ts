@@ -1,4 +1,4 @@
-import type { BarStock } from '../../stock/lathe.ts';
+import type { BarStock } from '../../stock/lathe-profile.ts';
 import { extentsOf } from '../extents.ts';
 import type { Program } from '../program.ts';
 import { latheStock, leftFor, type Placed, sureness } from './stock-of.ts';

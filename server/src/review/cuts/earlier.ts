@@ -1,6 +1,6 @@
 import type { Stock } from '../../setup/index.ts';
 import type { KeptState, StockState } from '../../stock/end-state.ts';
-import type { BarStock } from '../../stock/lathe.ts';
+import type { BarStock } from '../../stock/lathe-profile.ts';
 import type { MachineKind } from '../working.ts';
 
 export type FromStock = Extract<Stock, { shape: 'from' }>;

@@ -1,7 +1,7 @@
 import type { StepCursor } from '../../rs274/index.ts';
 import type { Collision } from '../../stock/keep-out.ts';
-import type { BarStock } from '../../stock/lathe.ts';
 import type { LatheFigures } from '../../stock/lathe-figures.ts';
+import type { BarStock } from '../../stock/lathe-profile.ts';
 import { LatheRun } from '../../stock/lathe-run.ts';
 import type { Program } from '../program.ts';
 import { latheCollisions, latheKeepOuts } from './lathe-collisions.ts';
