@@ -78,10 +78,10 @@ class Run {
     const set = this.severities?.[rule.code];
     if (set === 'off' || (rule.machine && program.kind && rule.machine !== program.kind)) return;
     const uses = rule.idle ? program.uses : cutting;
-    const applies = (use: ToolUse) => rule.applies?.(use, program) !== false;
     const missing = missingNeed(of_program, program);
     if (missing) {
-      if (rule.program || uses.some(applies)) gaps.add(undefined, missing, rule.title);
+      if (rule.program || uses.some(use => applies(rule, use, program)))
+        gaps.add(undefined, missing, rule.title);
       return;
     }
     this.rule = rule;
@@ -90,7 +90,7 @@ class Run {
     rule.program?.(program, this.report);
     if (!rule.tool) return;
     for (const use of uses) {
-      if (!applies(use)) continue;
+      if (!applies(rule, use, program)) continue;
       const lacking = missingNeed(of_tool, program, use);
       this.use = use;
       if (lacking) gaps.add(use, lacking, rule.title);
@@ -103,6 +103,10 @@ class Run {
     if (rule)
       this.findings.push(finish(rule, use?.number ?? toolAt(rule, program, report.at.line), report, set));
   };
+}
+
+function applies(rule: Rule, use: ToolUse, program: Program): boolean {
+  return rule.applies?.(use, program) !== false;
 }
 
 /** Tool in use at a line of a program that runs in the order of its lines; -1 when it is none, or cannot be told. */
