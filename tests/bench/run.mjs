@@ -37,7 +37,13 @@ execFileSync(process.execPath, ['esbuild.mjs'], { cwd: root, stdio: 'inherit' })
 const { header, row } = await import(pathToFileURL(path.join(out, 'table.mjs')).href);
 
 const all = execFileSync(process.execPath, [bundle, 'names'], { encoding: 'utf8' }).trim().split(' ');
-const asked = positionals.length > 0 ? positionals : [...all, 'package', 'stock'];
+const known = [...all, 'package', 'stock'];
+const asked = positionals.length > 0 ? positionals : known;
+const unknown = asked.filter(name => !known.includes(name));
+if (unknown.length > 0) {
+  console.error(`there is no part ${unknown.join(', ')}; the parts are ${known.join(', ')}`);
+  process.exit(2);
+}
 const before = values.against ? JSON.parse(readFileSync(values.against, 'utf8')).figures : undefined;
 const figures = [];
 console.log(header(before !== undefined));

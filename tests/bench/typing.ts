@@ -67,7 +67,7 @@ export async function typing(root: string): Promise<Figure[]> {
     ),
   ];
   return [
-    figure({ name: 'empty round trip', against: 'ms', plain: ms(key.empty) }, key.empty),
+    withTail(figure({ name: 'empty round trip', against: 'ms', plain: ms(key.empty) }, key.empty), key.empty),
     ...of('one key in the middle of 1,000,000 lines', key, [6, 12]),
     ...of('10,000 lines put in or taken out there', many),
     ...of('units changed in line 2, first screen', units),

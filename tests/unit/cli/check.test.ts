@@ -72,6 +72,22 @@ describe('check', () => {
     assert.equal(check().code, 2);
   });
 
+  it('reads a program that comes through a named pipe as it reads the file', () => {
+    const file = path.join(fixtures, 'bracket/bracket.nc');
+    const pipe = path.join(scratch, 'pipe.nc');
+    const sheet = path.join(fixtures, 'bracket/bracket.setup.json');
+    const script = 'mkfifo "$1" && { cat "$2" > "$1" & } && exec "$3" "$4" check "$1" --setup "$5"';
+    const run = spawnSync('sh', ['-c', script, 'sh', pipe, file, process.execPath, bundled, sheet], {
+      cwd: root,
+      encoding: 'utf8',
+      timeout: 50_000,
+    });
+    const read = check(file, '--setup', sheet);
+    assert.equal(run.stderr, '');
+    assert.equal(run.stdout.replaceAll(pipe, file), read.out);
+    assert.ok(read.out.length > 50);
+  });
+
   it('lets no control character of a program reach the terminal', () => {
     const file = program('sly.nc', 'G21 G90\n(\u001b[31mRED\u0007)\nG0 X1 \u001b[2J\nG44.9 \u009b1m\n');
     const { out } = check(file);
