@@ -26,7 +26,6 @@ export const inlayHintFeature: Feature = {
 };
 
 function inlayHint(hint: LineHint, text: ProgramText, uri: string): InlayHint {
-  const end = text.lineText(hint.line).trimEnd().length;
   const label = hint.ask
     ? [
         {
@@ -37,9 +36,20 @@ function inlayHint(hint: LineHint, text: ProgramText, uri: string): InlayHint {
       ]
     : hint.text;
   return {
-    position: { line: hint.line, character: end },
+    position: { line: hint.line, character: endOfBlock(text, hint.line) },
     label,
     paddingLeft: true,
     ...(hint.means ? { tooltip: hint.means } : {}),
   };
 }
+
+/** Column behind the last character of a line that is no blank; the line is not made a string for that. */
+function endOfBlock(text: ProgramText, line: number): number {
+  const { chunk, start, end } = text.linePlace(line);
+  let at = end;
+  while (at > start && isBlank(chunk.bytes[at - 1])) at--;
+  return at - start;
+}
+
+const NO_BREAK_SPACE = 0xa0;
+const isBlank = (byte: number) => byte <= 32 || byte === NO_BREAK_SPACE;

@@ -18,6 +18,8 @@ export class Chunk {
   comment_lines: readonly number[] | undefined;
   private known_line_ends = -1;
   private line_starts: Int32Array | null = null;
+  /** How often the start of a line was asked for before those of all were found. */
+  private asked = 0;
 
   constructor(
     readonly bytes: Uint8Array,
@@ -47,7 +49,8 @@ export class Chunk {
   /** Start of line `index` of the chunk; its length when there is no such line. The starts are kept once asked for. */
   startOfLine(index: number): number {
     if (index === 0) return 0;
-    if (this.line_starts === null) {
+    if (this.line_starts === null && this.asked < FEW) {
+      this.asked += 1;
       const { bytes, lineEnds } = this;
       if (index <= NEAR) return startFromBegin(bytes, index);
       if (index <= lineEnds && lineEnds - index <= NEAR) return startFromEnd(bytes, lineEnds - index);
@@ -88,8 +91,9 @@ export class Chunk {
   }
 }
 
-/** So many lines from an end of a chunk a line is looked for: finding the starts of all costs more. */
+/** So many lines from an end of a chunk a line is looked for, a few times: finding the starts of all costs more than that. */
 const NEAR = 40;
+const FEW = 3;
 
 function startFromBegin(bytes: Uint8Array, lines: number): number {
   let at = 0;
