@@ -42,7 +42,7 @@ export class Reading {
     private readonly start: MachineState,
     /** Runs the program with its control flow, up to a line where one is given. */
     private readonly flow: (start: MachineState, until_line?: number) => FlowResult,
-    /** Sees the stretches, each right after it was run. */
+    /** Sees the stretches right after they were run; after an edit not the few that keep their steps at hand. */
     private readonly witness?: StretchWitness,
   ) {}
 
@@ -112,7 +112,8 @@ export class Reading {
     let state = index === 0 ? this.start : next[index - 1].stateOut;
     this.ran = 0;
     let end = tail;
-    this.runner.begin(this.witness, old.length === 0 ? HELD_AT_FIRST : HELD_AFTER_EDIT);
+    const opened = old.length === 0;
+    this.runner.begin(this.witness, opened ? HELD_AT_FIRST : HELD_AFTER_EDIT, opened);
     if (index === 0) this.looks_ahead = false;
     while (index < chunks.length) {
       const kept: Stretch | undefined = next[index];

@@ -37,7 +37,8 @@ export interface Stretch {
 
 /**
  * Sees each stretch of a program right after it was read, with its steps as they were just written: looking at them then
- * costs less than fetching them again later. `steps` is only lent: keep what the stretch has.
+ * costs less than fetching them again later. After an edit the few that keep their steps at hand are not shown: hints come
+ * first. `steps` is only lent: keep what the stretch has.
  */
 export type StretchWitness = (stretch: Stretch, steps: StepTable, kind: MachineKind) => void;
 
@@ -55,6 +56,7 @@ export class StretchRunner {
   private last_runs: Float64Array = new Float64Array(0);
   /** So many of the next stretches keep their steps at hand. */
   private held = 0;
+  private shown = true;
   private witness: StretchWitness | undefined;
 
   constructor(
@@ -71,10 +73,11 @@ export class StretchRunner {
     });
   }
 
-  /** Makes ready for some stretches of one text; of the first `held` somebody will soon ask for the steps. */
-  begin(witness: StretchWitness | undefined, held: number): void {
+  /** Makes ready for some stretches of one text; of the first `held` somebody will soon ask for the steps: these are `shown`, or not. */
+  begin(witness: StretchWitness | undefined, held: number, shown: boolean): void {
     this.witness = witness;
     this.held = held;
+    this.shown = shown;
   }
 
   /** Executes one chunk from a state. `skip_lines` at its start are leader and left unread. */
@@ -99,7 +102,8 @@ export class StretchRunner {
       looks_ahead: machine.looks_ahead,
       needs_flow: machine.needs_flow,
     };
-    this.witness?.(stretch, machine.table, machine.settings.kind);
+    if (this.shown || this.held <= 0) this.witness?.(stretch, machine.table, machine.settings.kind);
+    this.held -= 1;
     return stretch;
   }
 
@@ -111,7 +115,6 @@ export class StretchRunner {
     if (looks_ahead) return packSteps(table, runs);
     const steps = new RecalledSteps(table, runs, () => this.recall(chunk, stateIn, skip_lines, last, runs));
     if (this.held > 0) steps.hold(packSteps(table, runs));
-    this.held -= 1;
     return steps;
   }
 
