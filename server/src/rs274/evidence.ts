@@ -1,4 +1,4 @@
-import { Chunk, nextLine } from './chunk.ts';
+import { Chunk, nextLine, OPENED_BYTES } from './chunk.ts';
 import { countChunk } from './evidence-lines.ts';
 import { release } from './kernel.ts';
 import { NotCuttingSigns } from './not-cutting.ts';
@@ -105,49 +105,56 @@ const SUMS = [
   'control_bytes',
 ] as const;
 
-type Piece = 'whole' | 'beginning' | 'end';
+const known = new Slot<Chunk, Evidence>();
 
-const known: Readonly<Record<Piece, Slot<Chunk, Evidence>>> = {
-  whole: new Slot(),
-  beginning: new Slot(),
-  end: new Slot(),
-};
-
-/** Evidence of one chunk, or of some lines at one end of it; counted once. */
-export function evidenceOf(chunk: Chunk, piece: Piece = 'whole'): Evidence {
-  let evidence = known[piece].get(chunk);
+/** Evidence of one chunk; counted once. */
+export function evidenceOf(chunk: Chunk): Evidence {
+  let evidence = known.get(chunk);
   if (evidence === undefined) {
     evidence = new Evidence();
-    countChunk(pieceOf(chunk, piece), evidence);
-    known[piece].set(chunk, evidence);
+    countChunk(chunk, evidence);
+    known.set(chunk, evidence);
   }
   return evidence;
 }
 
-function pieceOf(chunk: Chunk, piece: Piece): Chunk {
-  const { bytes } = chunk;
-  const { length } = bytes;
-  if (piece === 'whole' || length <= PIECE_BYTES) return chunk;
-  if (piece === 'beginning') return new Chunk(bytes.subarray(0, nextLine(bytes, PIECE_BYTES, length)));
-  return new Chunk(bytes.subarray(nextLine(bytes, length - PIECE_BYTES, length)));
-}
-
-/** Chunks of which all are looked at; of longer texts the first, pieces of some between, and the end. */
-const ALL_CHUNKS = 3;
-const CHUNKS_BETWEEN = 2;
+/** So long a text is looked at whole; of longer ones the beginning, some pieces between, and the end. */
+const ALL_BYTES = 3 * OPENED_BYTES;
 const PIECE_BYTES = 16_384;
 
-/** Evidence of a text. */
+/** Evidence of a text. It does not depend on where the text was cut: edited text stands in many small chunks. */
 export function evidenceOfChunks(chunks: readonly Chunk[]): Evidence {
   const sum = new Evidence();
-  const last = chunks.length - 1;
-  const all = chunks.length <= ALL_CHUNKS;
-  const stride = all ? 1 : Math.ceil(chunks.length / (CHUNKS_BETWEEN + 1));
-  for (const [index, chunk] of chunks.entries()) {
-    if (index !== last && index % stride !== 0) continue;
-    const piece = all || index === 0 ? 'whole' : index === last ? 'end' : 'beginning';
-    sum.add(evidenceOf(chunk, piece), index === 0 ? sum.lines : Number.NaN);
+  const length = chunks.reduce((bytes, chunk) => bytes + chunk.length, 0);
+  for (const [from, to] of placesOf(length)) {
+    let base = 0;
+    for (const chunk of chunks) {
+      const piece = linesWithin(chunk, from - base, to - base);
+      if (piece) sum.add(evidenceOf(piece), from < 0 ? sum.lines : Number.NaN);
+      base += chunk.length;
+    }
   }
   release();
   return sum;
+}
+
+/** What is looked at: lines that begin after one place, and not after another. */
+function placesOf(length: number): (readonly [from: number, to: number])[] {
+  if (length <= ALL_BYTES) return [[-1, length]];
+  const between = [1 / 3, 2 / 3].map(share => Math.floor(length * share));
+  return [
+    [-1, OPENED_BYTES],
+    ...between.map(from => [from, from + PIECE_BYTES] as const),
+    [length - PIECE_BYTES, length],
+  ];
+}
+
+/** The lines of a chunk that begin after `from` and not after `to`, bytes from its start; undefined where none does. */
+function linesWithin(chunk: Chunk, from: number, to: number): Chunk | undefined {
+  const { bytes, length } = chunk;
+  if (to < 0 || from >= length) return undefined;
+  const start = from < 0 ? 0 : nextLine(bytes, from, length);
+  const end = to >= length ? length : nextLine(bytes, to, length);
+  if (start >= end) return undefined;
+  return start === 0 && end === length ? chunk : new Chunk(bytes.subarray(start, end));
 }

@@ -112,9 +112,8 @@ const MOST_LEADER_LINES = 40;
 /** Lines before the first %, when nothing in them is a block with motion. */
 function leaderLines(text: ProgramText, e: Evidence): number {
   if (e.percent_lines === 0) return 0;
-  // Only the first chunk is looked at: counting the lines of a long text would cost a pass over it.
-  const most = Math.min(text.chunks[0].lineEnds + 1, MOST_LEADER_LINES);
-  for (let line = 0; line < most; line += 1) {
+  // Lines that are not there are empty; counting those of a long text would cost a pass over it.
+  for (let line = 0; line < MOST_LEADER_LINES; line += 1) {
     const words = text.lineText(line).replace(/\([^)]*\)?|;.*$/g, '');
     if (words.trim().startsWith('%')) return line;
     if (/(?<![A-Z])(?:[GMT]\s*\d|[XYZ]\s*[-+.]?\d)/i.test(words)) return 0;

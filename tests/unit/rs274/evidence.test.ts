@@ -3,8 +3,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { Chunk } from '../../../server/src/rs274/chunk.ts';
-import { type Evidence, evidenceOf } from '../../../server/src/rs274/evidence.ts';
+import { type Evidence, evidenceOf, evidenceOfChunks } from '../../../server/src/rs274/evidence.ts';
 import { withPlainKernel } from '../../../server/src/rs274/kernel.ts';
+import { ProgramText } from '../../../server/src/rs274/text.ts';
 
 function evidence(text: string): Evidence {
   return evidenceOf(new Chunk(Buffer.from(text, 'latin1')));
@@ -75,4 +76,20 @@ describe('rs274: evidence of dialect and number form', () => {
       { numRuns: 3000, seed: 11 },
     );
   });
+
+  // Each line is another, the units stand behind notes of 6 KB; the second is so long that only pieces are looked at.
+  for (const [name, count] of [
+    ['a text looked at whole', 1500],
+    ['a long text', 12_000],
+  ] as const)
+    it(`does not depend on where the text is cut: ${name}`, () => {
+      const notes = Array.from({ length: 200 }, (_, i) => `(NOTE ${i} OF THE SETUP IN WORDS)\r\n`).join('');
+      const body = Array.from({ length: count }, (_, i) => `M${i} T${i} X${i} P${i}; G${i}\r\n`).join('');
+      const text = `${notes}G20 G90\n${body}`;
+      const whole = evidenceOfChunks(ProgramText.inPiecesOf(text.length, text).chunks);
+      assert.equal(whole.first_unit, 20);
+      assert.equal(whole.lines < count, count > 1500);
+      for (const size of [50, 700, 3584, 57_344])
+        assert.deepEqual(evidenceOfChunks(ProgramText.inPiecesOf(size, text).chunks), whole, `${size}`);
+    });
 });
